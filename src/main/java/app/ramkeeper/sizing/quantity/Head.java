@@ -1,0 +1,34 @@
+package app.ramkeeper.sizing.quantity;
+
+/**
+ * A height of water, in metres; may be negative (a point of the line under suction).
+ *
+ * <p>Worked value: 10 m of head is 98 066.5 Pa of water of 1000 kg/m3 at standard gravity.
+ */
+public record Head(double metres) implements Comparable<Head> {
+
+    /** Refuses NaN and infinity. */
+    public Head {
+        Require.finite("head", metres, "m");
+    }
+
+    /** From metres. */
+    public static Head ofMetres(double value) {
+        return new Head(value);
+    }
+
+    /** Both together. */
+    public Head plus(Head other) {
+        return new Head(metres + other.metres);
+    }
+
+    /** This without the other; may turn negative. */
+    public Head minus(Head other) {
+        return new Head(metres - other.metres);
+    }
+
+    @Override
+    public int compareTo(Head other) {
+        return Double.compare(metres, other.metres);
+    }
+}
