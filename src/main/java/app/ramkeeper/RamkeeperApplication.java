@@ -1,13 +1,38 @@
 package app.ramkeeper;
 
+import java.lang.reflect.InvocationTargetException;
 import org.springframework.boot.SpringApplication;
 import org.springframework.boot.autoconfigure.SpringBootApplication;
 
-/** Starts Ramkeeper. */
+/** Starts Ramkeeper: on the database that is configured, or, from the source tree only, as a trial run. */
 @SpringBootApplication
 public class RamkeeperApplication {
 
+    private static final String TRIAL = "app.ramkeeper.trial.TrialRun";
+
     public static void main(String[] args) {
-        SpringApplication.run(RamkeeperApplication.class, args);
+        SpringApplication application = new SpringApplication(RamkeeperApplication.class);
+        if (System.getenv("SPRING_DATASOURCE_URL") == null && System.getProperty("spring.datasource.url") == null) {
+            prepareTrial(application);
+        }
+        application.run(args);
+    }
+
+    /** The trial stands outside the packaged jar, so it is looked up by name. */
+    private static void prepareTrial(SpringApplication application) {
+        try {
+            Class.forName(TRIAL).getMethod("prepare", SpringApplication.class).invoke(null, application);
+        } catch (ClassNotFoundException packaged) {
+            System.err.println("""
+                    Ramkeeper needs a PostgreSQL database (15 or newer). Set these in the environment and start it again:
+                      SPRING_DATASOURCE_URL=jdbc:postgresql://host:5432/ramkeeper
+                      SPRING_DATASOURCE_USERNAME=...
+                      SPRING_DATASOURCE_PASSWORD=...""");
+            System.exit(64);
+        } catch (InvocationTargetException failed) {
+            throw new IllegalStateException("The trial run could not be prepared", failed.getCause());
+        } catch (ReflectiveOperationException broken) {
+            throw new IllegalStateException("The trial run is incomplete", broken);
+        }
     }
 }

@@ -1,0 +1,94 @@
+package app.ramkeeper.web;
+
+import app.ramkeeper.shared.Conflict;
+import app.ramkeeper.shared.Missing;
+import app.ramkeeper.shared.Uuids;
+import jakarta.servlet.http.HttpServletRequest;
+import java.util.Map;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+import org.springframework.dao.CannotAcquireLockException;
+import org.springframework.dao.DataAccessResourceFailureException;
+import org.springframework.dao.DataIntegrityViolationException;
+import org.springframework.dao.OptimisticLockingFailureException;
+import org.springframework.dao.QueryTimeoutException;
+import org.springframework.http.HttpStatus;
+import org.springframework.http.HttpStatusCode;
+import org.springframework.security.access.AccessDeniedException;
+import org.springframework.security.core.AuthenticationException;
+import org.springframework.transaction.CannotCreateTransactionException;
+import org.springframework.web.ErrorResponse;
+import org.springframework.web.bind.annotation.ControllerAdvice;
+import org.springframework.web.bind.annotation.ExceptionHandler;
+import org.springframework.web.servlet.ModelAndView;
+
+/** The one place that turns failures into pages. Each page carries a reference number that finds the log entry. */
+@ControllerAdvice
+class ErrorAdvice {
+
+    private static final Logger LOG = LoggerFactory.getLogger(ErrorAdvice.class);
+
+    @ExceptionHandler(Missing.class)
+    ModelAndView missing(Missing failure) {
+        return page(HttpStatus.NOT_FOUND, "missing", Map.of("thing", failure.thing()));
+    }
+
+    @ExceptionHandler(Conflict.class)
+    ModelAndView conflict(Conflict failure) {
+        return page(HttpStatus.CONFLICT, "conflict", Map.of("sentence", String.valueOf(failure.getMessage())));
+    }
+
+    @ExceptionHandler(OptimisticLockingFailureException.class)
+    ModelAndView lostUpdate(OptimisticLockingFailureException failure) {
+        return page(
+                HttpStatus.CONFLICT,
+                "conflict",
+                Map.of(
+                        "sentence",
+                        "Somebody else changed this meanwhile. Go back, reload the page and make the change again."));
+    }
+
+    @ExceptionHandler(DataIntegrityViolationException.class)
+    ModelAndView ruleBroken(DataIntegrityViolationException failure, HttpServletRequest request) {
+        return logged(HttpStatus.CONFLICT, "conflict", failure, request);
+    }
+
+    @ExceptionHandler({
+        DataAccessResourceFailureException.class,
+        CannotCreateTransactionException.class,
+        CannotAcquireLockException.class,
+        QueryTimeoutException.class
+    })
+    ModelAndView databaseAway(Exception failure, HttpServletRequest request) {
+        return logged(HttpStatus.SERVICE_UNAVAILABLE, "unavailable", failure, request);
+    }
+
+    @ExceptionHandler(Exception.class)
+    ModelAndView any(Exception failure, HttpServletRequest request) throws Exception {
+        if (failure instanceof AccessDeniedException || failure instanceof AuthenticationException) {
+            throw failure;
+        }
+        if (failure instanceof ErrorResponse known) {
+            return page(
+                    known.getStatusCode(),
+                    known.getStatusCode().value() == 404 ? "missing" : "refused",
+                    Map.of("thing", "page"));
+        }
+        return logged(HttpStatus.INTERNAL_SERVER_ERROR, "failed", failure, request);
+    }
+
+    private static ModelAndView logged(HttpStatus status, String view, Exception failure, HttpServletRequest request) {
+        String reference = Uuids.next().toString().substring(24);
+        LOG.error("Failure {} at {} {}", reference, request.getMethod(), request.getServletPath(), failure);
+        return page(
+                status,
+                view,
+                Map.of("reference", reference, "sentence", "What you entered breaks a rule of the register."));
+    }
+
+    private static ModelAndView page(HttpStatusCode status, String view, Map<String, ?> model) {
+        ModelAndView page = new ModelAndView("error/" + view, model);
+        page.setStatus(status);
+        return page;
+    }
+}
