@@ -38,12 +38,11 @@ public record Check(String rule, Verdict verdict, double number, double limit, S
 
     private static String sentence(
             String rule, Verdict verdict, double number, String bound, double limit, String unit) {
-        String outcome =
-                switch (verdict) {
-                    case HOLDS -> "holds";
-                    case CLOSE -> "holds, but only just";
-                    case FAILS -> "fails";
-                };
+        String outcome = switch (verdict) {
+            case HOLDS -> "holds";
+            case CLOSE -> "holds, but only just";
+            case FAILS -> "fails";
+        };
         return "%s %s: %s %s, %s %s %s."
                 .formatted(rule, outcome, Numbers.text(number), unit, bound, Numbers.text(limit), unit);
     }

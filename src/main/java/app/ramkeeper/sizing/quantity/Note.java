@@ -37,6 +37,12 @@ public record Note(Code code, String sentence) {
                 Code.OUTSIDE_RANGE,
                 "%s is %s %s, outside the %s to %s %s that %s was made for."
                         .formatted(
-                                input, Numbers.text(value), unit, Numbers.text(low), Numbers.text(high), unit, formula));
+                                input,
+                                Numbers.text(value),
+                                unit,
+                                Numbers.text(low),
+                                Numbers.text(high),
+                                unit,
+                                formula));
     }
 }

@@ -42,8 +42,7 @@ public record Uncertain(double value, double standardUncertainty) {
     /** Product of two independent values. */
     public Uncertain times(Uncertain other) {
         return new Uncertain(
-                value * other.value,
-                Math.hypot(standardUncertainty * other.value, other.standardUncertainty * value));
+                value * other.value, Math.hypot(standardUncertainty * other.value, other.standardUncertainty * value));
     }
 
     /** Scaled by a factor known without doubt. */
