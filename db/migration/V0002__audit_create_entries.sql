@@ -23,7 +23,7 @@ declare
   key    text  := coalesce(after ->> 'id', before ->> 'id', '');
   secret text;
 begin
-  foreach secret in array tg_argv loop
+  foreach secret in array coalesce(tg_argv, '{}') loop
     if after ->> secret is not null then
       after := jsonb_set(after, array[secret],
         case when before -> secret is distinct from after -> secret then '"(secret, new)"'::jsonb else '"(secret)"'::jsonb end);
