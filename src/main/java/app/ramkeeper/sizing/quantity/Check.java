@@ -31,6 +31,12 @@ public record Check(String rule, Verdict verdict, double number, double limit, S
         return new Check(rule, verdict, number, limit, unit, sentence(rule, verdict, number, "at least", limit, unit));
     }
 
+    /** The number must lie from low to high; the check names the end that is nearer or passed. */
+    public static Check between(String rule, double number, double low, double high, String unit) {
+        boolean nearLow = !(number <= high) ? false : number < low || number / low < high / number;
+        return nearLow ? atLeast(rule, number, low, unit) : atMost(rule, number, high, unit);
+    }
+
     /** The same outcome with more words after its sentence. */
     public Check because(String more) {
         return new Check(rule, verdict, number, limit, unit, sentence + " " + more);

@@ -57,6 +57,7 @@ class HydraulicsReferenceTests {
         List.of(
                         WaterReferenceCases.evaluators(),
                         PipeReferenceCases.evaluators(),
+                        SurgeReferenceCases.evaluators(),
                         SourceReferenceCases.evaluators(),
                         VesselReferenceCases.evaluators(),
                         RamReferenceCases.evaluators())
