@@ -1,0 +1,7 @@
+package app.ramkeeper.catalogue;
+
+/** What a task is about: the whole install, or each pump of a battery by itself. */
+public enum Scope {
+    INSTALL,
+    PUMP
+}
