@@ -27,6 +27,17 @@ public record Head(double metres) implements Comparable<Head> {
         return new Head(metres - other.metres);
     }
 
+    /**
+     * Gauge pressure under it: density x gravity x head. Worked value: 98 066.5 Pa for 10 m, 1000 kg/m3, 9.80665 m/s2.
+     *
+     * @param density kg/m3, more than 0
+     * @param gravity m/s2, more than 0
+     */
+    public Pressure pressure(double density, double gravity) {
+        return new Pressure(
+                Require.positive("density", density, "kg/m3") * Require.positive("gravity", gravity, "m/s2") * metres);
+    }
+
     @Override
     public int compareTo(Head other) {
         return Double.compare(metres, other.metres);

@@ -46,7 +46,7 @@ public record Ambient(Water water, double gravity, Pressure airPressure) {
 
     /** Pressure under a head of this water. Worked value: 50 m is 4.902 bar at 10 degC. */
     public Pressure pressureOf(Head head) {
-        return new Pressure(head.metres() * specificWeight());
+        return head.pressure(water.density(), gravity);
     }
 
     /** Head of this water that a pressure holds up. Worked value: 5 bar is 51.0 m at 10 degC. */

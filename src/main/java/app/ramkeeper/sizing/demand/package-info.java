@@ -1,0 +1,7 @@
+/**
+ * How much water is wanted: people, stock and land by a table an office can change, peaks and storage.
+ */
+@NullMarked
+package app.ramkeeper.sizing.demand;
+
+import org.jspecify.annotations.NullMarked;
