@@ -1,0 +1,40 @@
+package app.ramkeeper.identity.signin;
+
+import app.ramkeeper.identity.IdentitySettings;
+import java.security.SecureRandom;
+import java.util.Base64;
+import org.springframework.context.annotation.Bean;
+import org.springframework.context.annotation.Configuration;
+import org.springframework.session.SessionIdGenerator;
+import org.springframework.session.web.http.CookieSerializer;
+import org.springframework.session.web.http.DefaultCookieSerializer;
+
+/** Web sessions stand in Postgres, so any node knows them. */
+@Configuration
+class Sessions {
+
+    private static final SecureRandom RANDOM = new SecureRandom();
+
+    /** 256 random bits; the library's own ids are UUIDs with 122. */
+    @Bean
+    SessionIdGenerator sessionIds() {
+        return () -> {
+            byte[] id = new byte[32];
+            RANDOM.nextBytes(id);
+            return Base64.getUrlEncoder().withoutPadding().encodeToString(id);
+        };
+    }
+
+    /** The {@code __Host-} prefix binds the cookie to this host and to TLS; plain http on localhost cannot have it. */
+    @Bean
+    CookieSerializer sessionCookie(IdentitySettings settings) {
+        DefaultCookieSerializer cookie = new DefaultCookieSerializer();
+        cookie.setCookieName(settings.tls() ? "__Host-ramkeeper" : "ramkeeper");
+        cookie.setUseSecureCookie(settings.tls());
+        cookie.setUseHttpOnlyCookie(true);
+        cookie.setSameSite("Lax");
+        cookie.setCookiePath("/");
+        cookie.setUseBase64Encoding(false);
+        return cookie;
+    }
+}

@@ -1,0 +1,37 @@
+package app.ramkeeper.identity.signin;
+
+import app.ramkeeper.identity.CurrentUser;
+import jakarta.servlet.http.HttpServletRequest;
+import jakarta.servlet.http.HttpServletResponse;
+import java.io.IOException;
+import org.springframework.security.core.Authentication;
+import org.springframework.security.core.AuthenticationException;
+import org.springframework.security.web.authentication.AuthenticationFailureHandler;
+import org.springframework.security.web.authentication.AuthenticationSuccessHandler;
+import org.springframework.stereotype.Component;
+import org.springframework.web.util.UriComponentsBuilder;
+
+/** Where a sign-in by password leads. */
+@Component
+class SignInOutcome implements AuthenticationSuccessHandler, AuthenticationFailureHandler {
+
+    @Override
+    public void onAuthenticationSuccess(
+            HttpServletRequest request, HttpServletResponse response, Authentication authentication)
+            throws IOException {
+        CurrentUser user = (CurrentUser) authentication.getPrincipal();
+        response.sendRedirect(OnSite.target(request.getParameter("next")));
+    }
+
+    @Override
+    public void onAuthenticationFailure(
+            HttpServletRequest request, HttpServletResponse response, AuthenticationException reason)
+            throws IOException {
+        response.sendRedirect(UriComponentsBuilder.fromPath("/sign-in")
+                .queryParam("failed")
+                .queryParam("next", "{next}")
+                .encode()
+                .buildAndExpand(OnSite.target(request.getParameter("next")))
+                .toUriString());
+    }
+}
