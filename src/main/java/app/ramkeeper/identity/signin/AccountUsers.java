@@ -26,7 +26,7 @@ public class AccountUsers implements UserDetailsService, UserDetailsPasswordServ
             select a.id, a.person_id, a.login, a.password_hash, a.disabled_at is not null as disabled, p.name, p.depot_id,
                    array(select r.role from account_roles r where r.account_id = a.id) as roles
             from accounts a join people p on p.id = a.person_id
-            where """;
+            where\s""";
 
     private final JdbcClient jdbc;
     private final boolean passwordIsEnough;
@@ -63,8 +63,11 @@ public class AccountUsers implements UserDetailsService, UserDetailsPasswordServ
     @Transactional
     public UserDetails updatePassword(UserDetails user, @Nullable String newHash) {
         SigningIn account = (SigningIn) user;
-        jdbc.sql("update accounts set password_hash = ?, version = version + 1 where id = ? and password_hash = ?")
-                .params(newHash, account.user().account(), account.hash())
+        jdbc.sql(
+                        "update accounts set password_hash = :hash, version = version + 1 where id = :id and password_hash = :old")
+                .param("hash", newHash)
+                .param("id", account.user().account())
+                .param("old", account.hash())
                 .update();
         return new SigningIn(account.user(), newHash, account.disabled(), account.passwordIsEnough());
     }

@@ -13,7 +13,6 @@ public final class OnSite {
 
     /** Returns the target if it is a path of this site that makes sense after sign-in, else the first page. */
     public static String target(@Nullable String wanted) {
-        boolean fine = wanted != null && PATH.matcher(wanted).matches() && !wanted.startsWith("/sign-");
-        return fine ? wanted : "/";
+        return wanted != null && PATH.matcher(wanted).matches() && !wanted.startsWith("/sign-") ? wanted : "/";
     }
 }

@@ -3,11 +3,16 @@ package app.ramkeeper.identity.signin;
 import app.ramkeeper.identity.IdentitySettings;
 import java.security.SecureRandom;
 import java.util.Base64;
+import javax.sql.DataSource;
 import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
+import org.springframework.jdbc.support.JdbcTransactionManager;
 import org.springframework.session.SessionIdGenerator;
 import org.springframework.session.web.http.CookieSerializer;
 import org.springframework.session.web.http.DefaultCookieSerializer;
+import org.springframework.transaction.TransactionDefinition;
+import org.springframework.transaction.support.TransactionOperations;
+import org.springframework.transaction.support.TransactionTemplate;
 
 /** Web sessions stand in Postgres, so any node knows them. */
 @Configuration
@@ -23,6 +28,17 @@ class Sessions {
             RANDOM.nextBytes(id);
             return Base64.getUrlEncoder().withoutPadding().encodeToString(id);
         };
+    }
+
+    /**
+     * Sessions are read and written in short transactions of their own. They do not name an actor: naming one asks for
+     * the session.
+     */
+    @Bean
+    TransactionOperations springSessionTransactionOperations(DataSource dataSource) {
+        TransactionTemplate template = new TransactionTemplate(new JdbcTransactionManager(dataSource));
+        template.setPropagationBehavior(TransactionDefinition.PROPAGATION_REQUIRES_NEW);
+        return template;
     }
 
     /** The {@code __Host-} prefix binds the cookie to this host and to TLS; plain http on localhost cannot have it. */

@@ -1,9 +1,9 @@
 package app.ramkeeper.identity.signin;
 
-import app.ramkeeper.identity.CurrentUser;
 import jakarta.servlet.http.HttpServletRequest;
 import jakarta.servlet.http.HttpServletResponse;
 import java.io.IOException;
+import org.springframework.security.authentication.AuthenticationServiceException;
 import org.springframework.security.core.Authentication;
 import org.springframework.security.core.AuthenticationException;
 import org.springframework.security.web.authentication.AuthenticationFailureHandler;
@@ -19,7 +19,6 @@ class SignInOutcome implements AuthenticationSuccessHandler, AuthenticationFailu
     public void onAuthenticationSuccess(
             HttpServletRequest request, HttpServletResponse response, Authentication authentication)
             throws IOException {
-        CurrentUser user = (CurrentUser) authentication.getPrincipal();
         response.sendRedirect(OnSite.target(request.getParameter("next")));
     }
 
@@ -27,6 +26,10 @@ class SignInOutcome implements AuthenticationSuccessHandler, AuthenticationFailu
     public void onAuthenticationFailure(
             HttpServletRequest request, HttpServletResponse response, AuthenticationException reason)
             throws IOException {
+        if (reason instanceof AuthenticationServiceException) {
+            response.sendError(HttpServletResponse.SC_SERVICE_UNAVAILABLE);
+            return;
+        }
         response.sendRedirect(UriComponentsBuilder.fromPath("/sign-in")
                 .queryParam("failed")
                 .queryParam("next", "{next}")
