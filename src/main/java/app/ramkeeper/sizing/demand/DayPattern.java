@@ -4,6 +4,7 @@ import app.ramkeeper.sizing.quantity.Flow;
 import app.ramkeeper.sizing.quantity.ImpossibleInput;
 import app.ramkeeper.sizing.quantity.Note;
 import app.ramkeeper.sizing.quantity.Noted;
+import app.ramkeeper.sizing.quantity.Numbers;
 import app.ramkeeper.sizing.quantity.Require;
 import app.ramkeeper.sizing.quantity.Volume;
 import java.util.Arrays;
@@ -75,7 +76,8 @@ public record DayPattern(List<Double> shares) {
                         storage,
                         new Note(
                                 Note.Code.CAUTION,
-                                "The supply of %.0f l/day is less than the use of %.0f: a tank only delays the shortage."
-                                        .formatted(supply.litresPerDay(), use)));
+                                Numbers.sentence(
+                                        "The supply of %.0f l/day is less than the use of %.0f: a tank only delays the shortage.",
+                                        supply.litresPerDay(), use)));
     }
 }

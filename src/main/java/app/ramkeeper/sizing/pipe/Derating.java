@@ -2,6 +2,7 @@ package app.ramkeeper.sizing.pipe;
 
 import app.ramkeeper.sizing.quantity.Note;
 import app.ramkeeper.sizing.quantity.Noted;
+import app.ramkeeper.sizing.quantity.Numbers;
 import app.ramkeeper.sizing.quantity.Pressure;
 import app.ramkeeper.sizing.quantity.Temperature;
 import java.util.List;
@@ -90,7 +91,8 @@ public enum Derating {
     private Note tooWarm(double t, double highest) {
         return new Note(
                 Note.Code.ASK_ENGINEER,
-                "The pipe wall is at %.0f degC; %s gives no factor above %.0f degC, so it has no rating there. Shade or bury it, or ask an engineer."
-                        .formatted(t, source, highest));
+                Numbers.sentence(
+                        "The pipe wall is at %.0f degC; %s gives no factor above %.0f degC, so it has no rating there. Shade or bury it, or ask an engineer.",
+                        t, source, highest));
     }
 }

@@ -8,6 +8,8 @@ import app.ramkeeper.sizing.quantity.Temperature;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 
 /**
@@ -69,7 +71,17 @@ public final class PipeCatalogue {
         {160, 6.2, 9.5}
     };
 
+    private static final Map<PipeMaterial, List<PipeType>> ALL = Map.of(
+            PipeMaterial.PE100, readPe100(),
+            PipeMaterial.GALVANISED_STEEL, readSteel(),
+            PipeMaterial.PVC_U, readPvcU());
+
     private PipeCatalogue() {}
+
+    /** All types of a material. */
+    public static List<PipeType> of(PipeMaterial material) {
+        return Objects.requireNonNull(ALL.get(material));
+    }
 
     /**
      * Nominal pressure of PE pipe from its allowed stress and SDR: PN = 20 sigma / (SDR - 1).
@@ -87,6 +99,10 @@ public final class PipeCatalogue {
 
     /** PE100 by EN 12201-2 / ISO 4427-2: 20 to 160 mm, SDR 7.4 to 26 (PN 25 to 6). Walls from memory. */
     public static List<PipeType> pe100() {
+        return of(PipeMaterial.PE100);
+    }
+
+    private static List<PipeType> readPe100() {
         List<PipeType> types = new ArrayList<>();
         for (double[] row : PE_WALL) {
             for (int i = 0; i < PE_SDR.length; i++) {
@@ -96,11 +112,15 @@ public final class PipeCatalogue {
                 }
             }
         }
-        return types;
+        return List.copyOf(types);
     }
 
     /** Galvanised tube by EN 10255, medium and heavy, DN 15 to 150. Walls read to DN 50, from memory above. */
     public static List<PipeType> galvanisedSteel() {
+        return of(PipeMaterial.GALVANISED_STEEL);
+    }
+
+    private static List<PipeType> readSteel() {
         List<PipeType> types = new ArrayList<>();
         for (double[] row : STEEL) {
             for (int i = 0; i < 2; i++) {
@@ -114,17 +134,21 @@ public final class PipeCatalogue {
                         THREADED_STEEL.bar()));
             }
         }
-        return types;
+        return List.copyOf(types);
     }
 
     /** PVC-U by EN ISO 1452-2, 32 to 160 mm, PN 10 and 16. Walls from memory. */
     public static List<PipeType> pvcU() {
+        return of(PipeMaterial.PVC_U);
+    }
+
+    private static List<PipeType> readPvcU() {
         List<PipeType> types = new ArrayList<>();
         for (double[] row : PVC_WALL) {
             types.add(type("EN ISO 1452-2", PipeMaterial.PVC_U, "PN 10", row[0], row[0], row[1], 10));
             types.add(type("EN ISO 1452-2", PipeMaterial.PVC_U, "PN 16", row[0], row[0], row[2], 16));
         }
-        return types;
+        return List.copyOf(types);
     }
 
     /** One type by its nominal size and series, such as 63 and "SDR 11". */

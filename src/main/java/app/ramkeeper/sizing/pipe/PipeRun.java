@@ -6,6 +6,7 @@ import app.ramkeeper.sizing.quantity.ImpossibleInput;
 import app.ramkeeper.sizing.quantity.Length;
 import app.ramkeeper.sizing.quantity.Note;
 import app.ramkeeper.sizing.quantity.Noted;
+import app.ramkeeper.sizing.quantity.Numbers;
 import app.ramkeeper.sizing.quantity.Power;
 import app.ramkeeper.sizing.quantity.Require;
 import app.ramkeeper.sizing.water.Ambient;
@@ -142,8 +143,9 @@ public record PipeRun(Length bore, Length length, Length roughness, double fitti
         if (re >= Friction.LAMINAR_BELOW && re < Friction.TURBULENT_FROM) {
             notes.add(new Note(
                     Note.Code.TRANSITION,
-                    "The flow is between laminar and turbulent (Reynolds number %.0f): the loss may be some 20 %% off."
-                            .formatted(re)));
+                    Numbers.sentence(
+                            "The flow is between laminar and turbulent (Reynolds number %.0f): the loss may be some 20 %% off.",
+                            re)));
         }
         if (re > FASTEST_RE) {
             notes.add(Note.outside("Colebrook-White", "Reynolds number", re, Friction.TURBULENT_FROM, FASTEST_RE, ""));

@@ -33,7 +33,7 @@ public record Check(String rule, Verdict verdict, double number, double limit, S
 
     /** The number must lie from low to high; the check names the end that is nearer or passed. */
     public static Check between(String rule, double number, double low, double high, String unit) {
-        boolean nearLow = !(number <= high) ? false : number < low || number / low < high / number;
+        boolean nearLow = number < low || number <= high && number / low < high / number;
         return nearLow ? atLeast(rule, number, low, unit) : atMost(rule, number, high, unit);
     }
 
@@ -49,7 +49,7 @@ public record Check(String rule, Verdict verdict, double number, double limit, S
             case CLOSE -> "holds, but only just";
             case FAILS -> "fails";
         };
-        return "%s %s: %s %s, %s %s %s."
-                .formatted(rule, outcome, Numbers.text(number), unit, bound, Numbers.text(limit), unit);
+        return "%s %s: %s, %s %s."
+                .formatted(rule, outcome, Numbers.text(number, unit), bound, Numbers.text(limit, unit));
     }
 }

@@ -35,14 +35,12 @@ public record Note(Code code, String sentence) {
     public static Note outside(String formula, String input, double value, double low, double high, String unit) {
         return new Note(
                 Code.OUTSIDE_RANGE,
-                "%s is %s %s, outside the %s to %s %s that %s was made for."
+                "%s is %s, outside the %s to %s that %s was made for."
                         .formatted(
                                 input,
-                                Numbers.text(value),
-                                unit,
+                                Numbers.text(value, unit),
                                 Numbers.text(low),
-                                Numbers.text(high),
-                                unit,
+                                Numbers.text(high, unit),
                                 formula));
     }
 }

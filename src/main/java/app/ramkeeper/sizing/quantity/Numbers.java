@@ -7,6 +7,16 @@ public final class Numbers {
 
     private Numbers() {}
 
+    /** A sentence with numbers in it, written the same in every country. */
+    public static String sentence(String format, Object... values) {
+        return String.format(Locale.ROOT, format, values);
+    }
+
+    /** A number with its unit, or alone where it has none. Worked value: "12.35 m". */
+    public static String text(double value, String unit) {
+        return unit.isEmpty() ? text(value) : text(value) + " " + unit;
+    }
+
     /** Four significant digits at most, trailing zeros dropped. Worked value: 12.3456 reads "12.35". */
     public static String text(double value) {
         double size = Math.abs(value);

@@ -2,6 +2,7 @@ package app.ramkeeper.sizing.source;
 
 import app.ramkeeper.sizing.quantity.Flow;
 import app.ramkeeper.sizing.quantity.Note;
+import app.ramkeeper.sizing.quantity.Numbers;
 import app.ramkeeper.sizing.quantity.Require;
 import app.ramkeeper.sizing.quantity.Uncertain;
 import java.util.ArrayList;
@@ -38,8 +39,9 @@ public record DrySeason(Uncertain share, Flow mustStay) {
         if (share.value() < 1) {
             notes.add(new Note(
                     Note.Code.ASSUMED,
-                    "The dry-month flow is taken as %.0f %% of the day's: measure again in the dry month."
-                            .formatted(share.value() * 100)));
+                    Numbers.sentence(
+                            "The dry-month flow is taken as %.0f %% of the day's: measure again in the dry month.",
+                            share.value() * 100)));
         }
         if (left <= 0) {
             notes.add(new Note(Note.Code.CAUTION, "In the dry month no water is left to take."));

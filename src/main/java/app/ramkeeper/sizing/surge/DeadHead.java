@@ -4,6 +4,7 @@ import app.ramkeeper.sizing.quantity.Check;
 import app.ramkeeper.sizing.quantity.Head;
 import app.ramkeeper.sizing.quantity.ImpossibleInput;
 import app.ramkeeper.sizing.quantity.Note;
+import app.ramkeeper.sizing.quantity.Numbers;
 import app.ramkeeper.sizing.quantity.Pressure;
 import app.ramkeeper.sizing.quantity.Require;
 import app.ramkeeper.sizing.quantity.Verdict;
@@ -83,7 +84,8 @@ public record DeadHead(Pressure pressure, List<Check> checks, List<Note> notes) 
     private static Note overflow(Check weakest) {
         return new Note(
                 Note.Code.CAUTION,
-                "With the delivery shut the pressure may climb to %.1f bar and the weakest part is rated %.1f bar: let the tank overflow, or fit a relief valve set below that rating, instead of a float valve; never stop the pump by its delivery valve."
-                        .formatted(weakest.number(), weakest.limit()));
+                Numbers.sentence(
+                        "With the delivery shut the pressure may climb to %.1f bar and the weakest part is rated %.1f bar: let the tank overflow, or fit a relief valve set below that rating, instead of a float valve; never stop the pump by its delivery valve.",
+                        weakest.number(), weakest.limit()));
     }
 }

@@ -1,8 +1,8 @@
 package app.ramkeeper.sizing.surge;
 
 import app.ramkeeper.sizing.pipe.PipeMaterial;
+import app.ramkeeper.sizing.quantity.Numbers;
 import app.ramkeeper.sizing.quantity.Require;
-import java.util.Locale;
 
 /**
  * Beats as pressure cycles on a pipe, and whether its material is fit for them there.
@@ -49,8 +49,7 @@ public record Pulses(double perYear, boolean fit, String sentence) {
     public static Pulses of(PipeMaterial material, Place place, double beatsPerMinute, double runningShare) {
         double cycles = perYear(beatsPerMinute, runningShare);
         boolean fit = material.bearsPulses() || place == Place.BEYOND_VESSEL;
-        String sentence = String.format(
-                Locale.ROOT,
+        String sentence = Numbers.sentence(
                 fit
                         ? "%s may be used %s: about %.0f million pulses a year."
                         : "%s must not be used %s: about %.0f million pulses a year crack it.",

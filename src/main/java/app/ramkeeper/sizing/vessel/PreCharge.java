@@ -48,17 +48,18 @@ public record PreCharge(Optional<Pressure> charge, String basis, List<Note> note
             return none();
         }
         if (lift.compareTo(rule.refuseBelow()) < 0 || lift.compareTo(rule.refuseAbove()) > 0) {
-            return refused("The lift of %s m is outside the %s to %s m this rule covers"
-                    .formatted(
-                            Numbers.text(lift.metres()),
-                            Numbers.text(rule.refuseBelow().metres()),
-                            Numbers.text(rule.refuseAbove().metres())));
+            return refused(Numbers.sentence(
+                    "The lift of %s m is outside the %s to %s m this rule covers",
+                    Numbers.text(lift.metres()),
+                    Numbers.text(rule.refuseBelow().metres()),
+                    Numbers.text(rule.refuseAbove().metres())));
         }
         Pressure still = at.pressureOf(lift);
         PreCharge found = choose(lift, still, maker, rule);
         Pressure most = found.charge.orElse(Pressure.NONE).compareTo(still) > 0 ? found.charge.orElseThrow() : still;
         if (most.compareTo(rating) > 0) {
-            return refused("The vessel would see %.2f bar and is rated %.2f bar".formatted(most.bar(), rating.bar()));
+            return refused(
+                    Numbers.sentence("The vessel would see %.2f bar and is rated %.2f bar", most.bar(), rating.bar()));
         }
         return found;
     }
@@ -76,11 +77,11 @@ public record PreCharge(Optional<Pressure> charge, String basis, List<Note> note
         notes.add(0, new Note(Note.Code.COMMON_PRACTICE, "The charge follows common practice; no standard gives it."));
         if (usual) {
             Pressure charge = still.minus(rule.below());
-            String basis = "static delivery pressure less %.2f bar"
-                    .formatted(rule.below().bar());
+            String basis = Numbers.sentence(
+                    "static delivery pressure less %.2f bar", rule.below().bar());
             return new PreCharge(Optional.of(charge), basis, notes);
         }
-        String basis = "%.2f of the static delivery pressure".formatted(rule.shareElsewhere());
+        String basis = Numbers.sentence("%.2f of the static delivery pressure", rule.shareElsewhere());
         return new PreCharge(Optional.of(still.times(rule.shareElsewhere())), basis, notes);
     }
 

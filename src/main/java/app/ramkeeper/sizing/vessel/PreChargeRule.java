@@ -2,6 +2,7 @@ package app.ramkeeper.sizing.vessel;
 
 import app.ramkeeper.sizing.quantity.Head;
 import app.ramkeeper.sizing.quantity.ImpossibleInput;
+import app.ramkeeper.sizing.quantity.Numbers;
 import app.ramkeeper.sizing.quantity.Pressure;
 import app.ramkeeper.sizing.quantity.Require;
 
@@ -29,9 +30,9 @@ public record PreChargeRule(
         if (!ordered) {
             throw new ImpossibleInput(
                     "limits of lift",
-                    "%s, %s, %s, %s m"
-                            .formatted(
-                                    refuseBelow.metres(), usualFrom.metres(), usualTo.metres(), refuseAbove.metres()),
+                    Numbers.sentence(
+                            "%s, %s, %s, %s m",
+                            refuseBelow.metres(), usualFrom.metres(), usualTo.metres(), refuseAbove.metres()),
                     "rising from above 0: refuse below, usual from, usual to, refuse above");
         }
     }
