@@ -1,4 +1,9 @@
 package app.ramkeeper.catalogue;
 
-/** The terms of a kind of task, or what it includes, have changed; told in the same transaction. */
-public record TaskKindChanged(TaskKindId kind) {}
+/**
+ * The terms of a kind of task have changed; told in the same transaction.
+ *
+ * @param tasks which installs have such a task may have changed too: a new kind, or one for drinking water only
+ * @param history what counts as its being done may have changed too: included kinds, or parts that reset it
+ */
+public record TaskKindChanged(TaskKindId kind, boolean tasks, boolean history) {}
