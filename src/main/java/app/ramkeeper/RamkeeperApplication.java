@@ -13,15 +13,17 @@ public class RamkeeperApplication {
     public static void main(String[] args) {
         SpringApplication application = new SpringApplication(RamkeeperApplication.class);
         if (System.getenv("SPRING_DATASOURCE_URL") == null && System.getProperty("spring.datasource.url") == null) {
-            prepareTrial(application);
+            prepareTrial(application, args);
         }
         application.run(args);
     }
 
     /** The trial stands outside the packaged jar, so it is looked up by name. */
-    private static void prepareTrial(SpringApplication application) {
+    private static void prepareTrial(SpringApplication application, String[] args) {
         try {
-            Class.forName(TRIAL).getMethod("prepare", SpringApplication.class).invoke(null, application);
+            Class.forName(TRIAL)
+                    .getMethod("prepare", SpringApplication.class, String[].class)
+                    .invoke(null, application, args);
         } catch (ClassNotFoundException packaged) {
             System.err.println("""
                     Ramkeeper needs a PostgreSQL database (15 or newer). Set these in the environment and start it again:
