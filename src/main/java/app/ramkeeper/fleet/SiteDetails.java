@@ -1,0 +1,41 @@
+package app.ramkeeper.fleet;
+
+import app.ramkeeper.identity.DepotId;
+import jakarta.persistence.Column;
+import jakarta.persistence.Embedded;
+import jakarta.persistence.Embeddable;
+import jakarta.persistence.EnumType;
+import jakarta.persistence.Enumerated;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * What the register knows about a site itself.
+ *
+ * @param reference the office's own number
+ * @param walkMinutes on foot from where the vehicle stays
+ * @param waterClass code of a water class of the catalogue
+ * @param privateNotes for the office only
+ */
+@Embeddable
+public record SiteDetails(
+        @Nullable String reference,
+        String name,
+        @Nullable String locality,
+        @Column(name = "catchment_id") @Nullable CatchmentId catchment,
+        @Column(name = "depot_id") @Nullable DepotId depot,
+        @Embedded @Nullable Position position,
+        @Column(name = "altitude_m") @Nullable Double altitudeM,
+        @Nullable String wayIn,
+        @Nullable String gate,
+        @Nullable Integer walkMinutes,
+        @Enumerated(EnumType.STRING) @Nullable SourceKind sourceKind,
+        @Nullable String waterClass,
+        boolean drinkingWater,
+        @Nullable String privateNotes) {
+
+    /** A site of which only name and place are known. */
+    public static SiteDetails named(String name, @Nullable Position position) {
+        return new SiteDetails(
+                null, name, null, null, null, position, null, null, null, null, null, null, false, null);
+    }
+}

@@ -1,0 +1,10 @@
+package app.ramkeeper.fleet;
+
+/** The part somebody plays at a site. */
+public enum SitePart {
+    OWNER,
+    OCCUPIER,
+    PAYER,
+    KEY_HOLDER,
+    LANDOWNER_CROSSED
+}
