@@ -1,0 +1,112 @@
+package app.ramkeeper.fleet;
+
+import app.ramkeeper.identity.ForRegister;
+import app.ramkeeper.shared.Conflict;
+import app.ramkeeper.shared.Missing;
+import org.springframework.context.ApplicationEventPublisher;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Transactional;
+
+/** Keeps customers and the people outside the company. */
+@Service
+@ForRegister
+@Transactional
+public class CustomerRegister {
+
+    private final CustomerRepository customers;
+    private final ContactRepository contacts;
+    private final JdbcClient jdbc;
+    private final ApplicationEventPublisher events;
+
+    CustomerRegister(
+            CustomerRepository customers,
+            ContactRepository contacts,
+            JdbcClient jdbc,
+            ApplicationEventPublisher events) {
+        this.customers = customers;
+        this.contacts = contacts;
+        this.jdbc = jdbc;
+        this.events = events;
+    }
+
+    public CustomerId register(CustomerDetails details) {
+        CustomerId id = CustomerId.next();
+        customers.saveAndFlush(new Customer(id.value(), details));
+        return id;
+    }
+
+    /**
+     * Changes what is known about a customer.
+     *
+     * @throws org.springframework.dao.OptimisticLockingFailureException if it is no longer at that version
+     */
+    public void edit(CustomerId id, int version, CustomerDetails details) {
+        Customer customer = customers.findById(id.value()).orElseThrow(() -> new Missing("customer", id));
+        Versions.require(customer.version, version, Customer.class, id);
+        customer.details = details;
+        customers.flush();
+    }
+
+    public ContactId register(ContactDetails details) {
+        ContactId id = ContactId.next();
+        contacts.saveAndFlush(new Contact(id.value(), details));
+        return id;
+    }
+
+    public void edit(ContactId id, int version, ContactDetails details) {
+        Contact contact = contacts.findById(id.value()).orElseThrow(() -> new Missing("contact", id));
+        Versions.require(contact.version, version, Contact.class, id);
+        contact.details = details;
+        contacts.flush();
+    }
+
+    /** Makes a duplicate a signpost to the kept customer, who takes over its parts and agreements. */
+    public void merge(CustomerId duplicate, CustomerId kept) {
+        if (duplicate.equals(kept)) {
+            throw new Conflict("A customer cannot be merged into itself.");
+        }
+        Customer gone = live(duplicate);
+        live(kept);
+        gone.mergedInto = kept.value();
+        customers.flush();
+        jdbc.sql("update customers set merged_into = :kept where merged_into = :gone")
+                .param("kept", kept.value())
+                .param("gone", duplicate.value())
+                .update();
+        jdbc.sql("""
+                        delete from site_parties d using site_parties k
+                        where d.customer_id = :gone and k.customer_id = :kept and k.site_id = d.site_id and k.part = d.part
+                          and daterange(k.from_date, k.until_date) && daterange(d.from_date, d.until_date)""")
+                .param("kept", kept.value())
+                .param("gone", duplicate.value())
+                .update();
+        for (String table : new String[] {"site_parties", "agreements"}) {
+            jdbc.sql("update " + table + " set customer_id = :kept where customer_id = :gone")
+                    .param("kept", kept.value())
+                    .param("gone", duplicate.value())
+                    .update();
+        }
+        events.publishEvent(new CustomersMerged(duplicate, kept));
+    }
+
+    /** Takes a customer off the register again whom nothing refers to and nobody has changed: an import undone. */
+    public boolean removeUntouched(CustomerId id) {
+        return jdbc.sql("""
+                        delete from customers c where id = :id and version = 0
+                          and not exists (select from site_parties p where p.customer_id = c.id)
+                          and not exists (select from agreements a where a.customer_id = c.id)
+                          and not exists (select from customers m where m.merged_into = c.id)""")
+                        .param("id", id.value())
+                        .update()
+                == 1;
+    }
+
+    private Customer live(CustomerId id) {
+        Customer customer = customers.findById(id.value()).orElseThrow(() -> new Missing("customer", id));
+        if (customer.mergedInto != null) {
+            throw new Conflict("That customer was already merged into another one.");
+        }
+        return customer;
+    }
+}

@@ -1,0 +1,122 @@
+package app.ramkeeper.fleet;
+
+import app.ramkeeper.identity.ForRegister;
+import app.ramkeeper.shared.Missing;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.UUID;
+import org.springframework.context.ApplicationEventPublisher;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Transactional;
+
+/** Puts installs on the register and keeps what is known of them. */
+@Service
+@ForRegister
+@Transactional
+public class InstallRegister {
+
+    private final InstallRepository installs;
+    private final InstallWorks works;
+    private final PumpRegister pumps;
+    private final JdbcClient jdbc;
+    private final ApplicationEventPublisher events;
+
+    InstallRegister(
+            InstallRepository installs,
+            InstallWorks works,
+            PumpRegister pumps,
+            JdbcClient jdbc,
+            ApplicationEventPublisher events) {
+        this.installs = installs;
+        this.works = works;
+        this.pumps = pumps;
+        this.jdbc = jdbc;
+        this.events = events;
+    }
+
+    /** Registers an install with its first configuration, baseline, pumps and, once handed over, running state. */
+    public InstallId register(RegisterInstall command) {
+        InstallId id = InstallId.next();
+        InstallDetails details = command.install();
+        installs.saveAndFlush(new Install(id.value(), command.site().value(), details));
+        LocalDate since = details.commissionedOn();
+        ConfigurationId first = works.open(id, since, null, command.configuration());
+        if (command.baseline() != null) {
+            works.keepBaseline(first, command.baseline());
+        }
+        int place = 1;
+        for (PumpDetails pump : command.pumps()) {
+            pumps.placeNew(pumps.register(pump), id, place++, since);
+        }
+        if (since != null || !details.commissioningKnown()) {
+            works.openState(id, RunningState.RUNNING, since, null);
+        }
+        events.publishEvent(new InstallRegistered(id));
+        if (since != null) {
+            events.publishEvent(new InstallCommissioned(id, since));
+        }
+        return id;
+    }
+
+    /**
+     * Changes what is known about an install; to hand it over, commission it instead.
+     *
+     * @throws org.springframework.dao.OptimisticLockingFailureException if it is no longer at that version
+     */
+    public void edit(InstallId id, int version, InstallDetails details) {
+        Install install = installs.findById(id.value()).orElseThrow(() -> new Missing("install", id));
+        Versions.require(install.version, version, Install.class, id);
+        InstallDetails before = install.details;
+        install.details = details;
+        installs.flush();
+        LocalDate since = details.commissionedOn();
+        if (since != null && !since.equals(before.commissionedOn())) {
+            works.correctCommissioning(id, before.commissionedOn(), since);
+            events.publishEvent(new InstallCommissioned(id, since));
+        }
+    }
+
+    /** Takes an install off the register again that nothing refers to and nobody has changed: an import undone. */
+    public boolean removeUntouched(InstallId id) {
+        boolean untouched = jdbc.sql("""
+                        select exists (select from installs i where id = :id and version = 0
+                          and (select count(*) from configurations c where c.install_id = i.id) = 1
+                          and not exists (select from configurations c where c.install_id = i.id and c.version > 0)
+                          and not exists (select from pump_fittings f where f.install_id = i.id and f.until_date is not null)
+                          and (select count(*) from running_states r where r.install_id = i.id) <= 1
+                          and not exists (select from components k where k.install_id = i.id)
+                          and not exists (select from system_elements e where e.install_id = i.id)
+                          and not exists (select from agreement_installs a where a.install_id = i.id))""")
+                .param("id", id.value())
+                .query(Boolean.class)
+                .single();
+        if (untouched) {
+            remove(id);
+        }
+        return untouched;
+    }
+
+    private void remove(InstallId id) {
+        events.publishEvent(new InstallRemoved(id));
+        removePumps(id);
+        for (String table : List.of("running_states", "configurations")) {
+            jdbc.sql("delete from " + table + " where install_id = :id")
+                    .param("id", id.value())
+                    .update();
+        }
+        jdbc.sql("delete from installs where id = :id").param("id", id.value()).update();
+    }
+
+    private void removePumps(InstallId id) {
+        List<UUID> fitted = jdbc.sql("delete from pump_fittings where install_id = :id returning pump_id")
+                .param("id", id.value())
+                .query(UUID.class)
+                .list();
+        fitted.forEach(pump -> jdbc.sql("""
+                        delete from pumps p where id = :id and version = 0
+                          and not exists (select from pump_fittings f where f.pump_id = p.id)""")
+                .param("id", pump)
+                .update());
+    }
+}

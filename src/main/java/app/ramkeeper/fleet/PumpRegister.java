@@ -1,0 +1,143 @@
+package app.ramkeeper.fleet;
+
+import app.ramkeeper.identity.ForStaff;
+import app.ramkeeper.shared.Conflict;
+import app.ramkeeper.shared.Missing;
+import app.ramkeeper.shared.Uuids;
+import java.time.LocalDate;
+import java.util.Optional;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+import org.springframework.context.ApplicationEventPublisher;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Transactional;
+
+/** Keeps the movable pumps and where each was when. */
+@Service
+@ForStaff
+@Transactional
+public class PumpRegister {
+
+    private final PumpRepository pumps;
+    private final JdbcClient jdbc;
+    private final ApplicationEventPublisher events;
+
+    PumpRegister(PumpRepository pumps, JdbcClient jdbc, ApplicationEventPublisher events) {
+        this.pumps = pumps;
+        this.jdbc = jdbc;
+        this.events = events;
+    }
+
+    public PumpId register(PumpDetails details) {
+        PumpId id = PumpId.next();
+        pumps.saveAndFlush(new Pump(id.value(), details));
+        return id;
+    }
+
+    public void edit(PumpId id, int version, PumpDetails details) {
+        Pump pump = find(id);
+        Versions.require(pump.version, version, Pump.class, id);
+        pump.details = details;
+        pumps.flush();
+    }
+
+    /** Fits a pump, wherever it was before; what stood at that place goes elsewhere on the same day. */
+    public void fit(FitPump command) {
+        Pump pump = find(command.pump());
+        if (pump.retiredOn != null) {
+            throw new Conflict("That pump was retired on " + pump.retiredOn + ".");
+        }
+        standsAt(command.install(), command.placeNo())
+                .filter(old -> !old.equals(command.pump()))
+                .ifPresent(old -> move(old, command.oldGoesTo(), command.on(), command.reason()));
+        close(command.pump(), command.on());
+        open(
+                command.pump(),
+                command.loan() ? PumpPlace.LOAN : PumpPlace.INSTALL,
+                command.install(),
+                command.placeNo(),
+                command.on(),
+                command.reason());
+        events.publishEvent(new PumpFitted(command.install(), command.pump(), command.on()));
+    }
+
+    /** Takes a pump to the workshop, to the store or out of use. */
+    public void move(PumpId id, PumpPlace place, LocalDate on, @Nullable String reason) {
+        if (place == PumpPlace.INSTALL || place == PumpPlace.LOAN) {
+            throw new Conflict("To put a pump to work, fit it in an install.");
+        }
+        Pump pump = find(id);
+        close(id, on);
+        open(id, place, null, null, on, reason);
+        if (place == PumpPlace.RETIRED) {
+            pump.retiredOn = on;
+            pumps.flush();
+        }
+    }
+
+    /** A pump known to stand in an install since some day, or since nobody knows when; tells nobody. */
+    void placeNew(PumpId pump, InstallId install, int placeNo, @Nullable LocalDate since) {
+        open(pump, PumpPlace.INSTALL, install, placeNo, since, null);
+    }
+
+    private Optional<PumpId> standsAt(InstallId install, int placeNo) {
+        return jdbc.sql("""
+                        select pump_id from pump_fittings
+                        where install_id = :install and place_no = :place and until_date is null""")
+                .param("install", install.value())
+                .param("place", placeNo)
+                .query(UUID.class)
+                .optional()
+                .map(PumpId::new);
+    }
+
+    private void close(PumpId pump, LocalDate on) {
+        record Open(UUID id, @Nullable UUID install, @Nullable LocalDate from) {}
+        Open open = jdbc.sql("""
+                        select id, install_id, from_date from pump_fittings
+                        where pump_id = :pump and until_date is null for update""")
+                .param("pump", pump.value())
+                .query((rs, n) -> new Open(
+                        rs.getObject(1, UUID.class), rs.getObject(2, UUID.class), rs.getObject(3, LocalDate.class)))
+                .optional()
+                .orElse(null);
+        if (open == null) {
+            return;
+        }
+        if (open.from() != null && !on.isAfter(open.from())) {
+            throw new Conflict("That pump is where it is since " + open.from() + "; it can move again the day after at the earliest.");
+        }
+        jdbc.sql("update pump_fittings set until_date = :on where id = :id")
+                .param("on", on)
+                .param("id", open.id())
+                .update();
+        if (open.install() != null) {
+            events.publishEvent(new PumpRemoved(new InstallId(open.install()), pump, on));
+        }
+    }
+
+    private void open(
+            PumpId pump,
+            PumpPlace place,
+            @Nullable InstallId install,
+            @Nullable Integer placeNo,
+            @Nullable LocalDate from,
+            @Nullable String reason) {
+        jdbc.sql("""
+                        insert into pump_fittings (id, pump_id, place, install_id, place_no, from_date, reason)
+                        values (:id, :pump, :place, :install, :no, :from, :reason)""")
+                .param("id", Uuids.next())
+                .param("pump", pump.value())
+                .param("place", place.name())
+                .param("install", install == null ? null : install.value())
+                .param("no", placeNo)
+                .param("from", from)
+                .param("reason", reason)
+                .update();
+    }
+
+    private Pump find(PumpId id) {
+        return pumps.findById(id.value()).orElseThrow(() -> new Missing("pump", id));
+    }
+}

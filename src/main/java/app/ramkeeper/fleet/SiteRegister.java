@@ -1,0 +1,158 @@
+package app.ramkeeper.fleet;
+
+import app.ramkeeper.identity.ForRegister;
+import app.ramkeeper.shared.Conflict;
+import app.ramkeeper.shared.Missing;
+import app.ramkeeper.shared.Uuids;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Transactional;
+
+/** Keeps sites: what is known of them, who plays which part, what can hurt, when one may come. */
+@Service
+@ForRegister
+@Transactional
+public class SiteRegister {
+
+    private final SiteRepository sites;
+    private final JdbcClient jdbc;
+
+    SiteRegister(SiteRepository sites, JdbcClient jdbc) {
+        this.sites = sites;
+        this.jdbc = jdbc;
+    }
+
+    /** Puts a site on the register with the people round it. */
+    public SiteId register(SiteDetails details, List<NewParty> parties) {
+        SiteId id = SiteId.next();
+        sites.saveAndFlush(new Site(id.value(), details));
+        parties.forEach(party -> addParty(id, party));
+        return id;
+    }
+
+    /**
+     * Changes what is known about a site.
+     *
+     * @throws org.springframework.dao.OptimisticLockingFailureException if it is no longer at that version
+     */
+    public void edit(SiteId id, int version, SiteDetails details) {
+        Site site = live(id);
+        Versions.require(site.version, version, Site.class, id);
+        site.details = details;
+        sites.flush();
+    }
+
+    /** Somebody takes a part; answers with the row's id. */
+    public UUID addParty(SiteId site, NewParty party) {
+        UUID id = Uuids.next();
+        jdbc.sql("""
+                        insert into site_parties (id, site_id, part, customer_id, contact_id, from_date, share)
+                        values (:id, :site, :part, :customer, :contact, :from, :share)""")
+                .param("id", id)
+                .param("site", site.value())
+                .param("part", party.part().name())
+                .param("customer", party.customer() == null ? null : party.customer().value())
+                .param("contact", party.contact() == null ? null : party.contact().value())
+                .param("from", party.from())
+                .param("share", party.share())
+                .update();
+        return id;
+    }
+
+    /** Ends a part; the day is the first on which it is no longer played. */
+    public void endParty(SiteId site, UUID party, LocalDate until) {
+        int ended = jdbc.sql("""
+                        update site_parties set until_date = :until
+                        where id = :id and site_id = :site and until_date is null""")
+                .param("id", party)
+                .param("site", site.value())
+                .param("until", until)
+                .update();
+        if (ended == 0) {
+            throw new Missing("party", party);
+        }
+    }
+
+    public UUID addHazard(SiteId site, HazardKind kind, @Nullable String text) {
+        UUID id = Uuids.next();
+        jdbc.sql("insert into site_hazards (id, site_id, kind, text) values (:id, :site, :kind, :text)")
+                .param("id", id)
+                .param("site", site.value())
+                .param("kind", kind.name())
+                .param("text", text)
+                .update();
+        return id;
+    }
+
+    public UUID addWindow(SiteId site, AccessWindow window) {
+        UUID id = Uuids.next();
+        jdbc.sql("""
+                        insert into access_windows (id, site_id, weekday, from_time, until_time)
+                        values (:id, :site, :weekday, :from, :until)""")
+                .param("id", id)
+                .param("site", site.value())
+                .param("weekday", window.weekday())
+                .param("from", window.from())
+                .param("until", window.until())
+                .update();
+        return id;
+    }
+
+    public UUID addClosedPeriod(SiteId site, ClosedPeriod period) {
+        UUID id = Uuids.next();
+        jdbc.sql("""
+                        insert into closed_periods (id, site_id, from_date, until_date, reason)
+                        values (:id, :site, :from, :until, :reason)""")
+                .param("id", id)
+                .param("site", site.value())
+                .param("from", period.from())
+                .param("until", period.until())
+                .param("reason", period.reason())
+                .update();
+        return id;
+    }
+
+    /** Removes a hazard, an access window or a closed period that no longer holds. */
+    public void remove(SiteId site, SiteNote kind, UUID row) {
+        int removed = jdbc.sql("delete from " + kind.table() + " where id = :id and site_id = :site")
+                .param("id", row)
+                .param("site", site.value())
+                .update();
+        if (removed == 0) {
+            throw new Missing(kind.word(), row);
+        }
+    }
+
+    /** Takes a site off the register again that nothing refers to and nobody has changed: an import undone. */
+    public boolean removeUntouched(SiteId id) {
+        boolean free = jdbc.sql("""
+                        select exists (select from sites s where id = :id and version = 0
+                          and not exists (select from installs i where i.site_id = s.id)
+                          and not exists (select from consents c where c.site_id = s.id)
+                          and not exists (select from sites m where m.merged_into = s.id))""")
+                .param("id", id.value())
+                .query(Boolean.class)
+                .single();
+        if (free) {
+            for (String table : List.of("site_parties", "site_hazards", "access_windows", "closed_periods")) {
+                jdbc.sql("delete from " + table + " where site_id = :id")
+                        .param("id", id.value())
+                        .update();
+            }
+            jdbc.sql("delete from sites where id = :id").param("id", id.value()).update();
+        }
+        return free;
+    }
+
+    private Site live(SiteId id) {
+        Site site = sites.findById(id.value()).orElseThrow(() -> new Missing("site", id));
+        if (site.mergedInto != null) {
+            throw new Conflict("That site was merged into another one; change the one that was kept.");
+        }
+        return site;
+    }
+}
