@@ -39,7 +39,12 @@ class Configuration {
     @SuppressWarnings("NullAway.Init")
     protected Configuration() {}
 
-    Configuration(UUID id, UUID installId, @Nullable LocalDate fromDate, @Nullable String reason, ConfigurationDetails details) {
+    Configuration(
+            UUID id,
+            UUID installId,
+            @Nullable LocalDate fromDate,
+            @Nullable String reason,
+            ConfigurationDetails details) {
         this.id = id;
         this.installId = installId;
         this.fromDate = fromDate;

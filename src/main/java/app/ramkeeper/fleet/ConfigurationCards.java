@@ -27,7 +27,8 @@ class ConfigurationCards {
     }
 
     List<ConfigurationCard> ofInstall(UUID install) {
-        return jdbc.sql("select c.id as configuration_id, c.install_id, c.from_date, c.until_date, c.reason,\n" + COLUMNS + """
+        return jdbc.sql("select c.id as configuration_id, c.install_id, c.from_date, c.until_date, c.reason,\n"
+                        + COLUMNS + """
                         from configurations c left join baselines b on b.configuration_id = c.id
                         where c.install_id = :id order by c.until_date desc nulls first""")
                 .param("id", install)

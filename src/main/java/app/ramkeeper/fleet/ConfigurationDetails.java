@@ -33,7 +33,6 @@ public record ConfigurationDetails(
 
     /** Only fall and lift are known. */
     public static ConfigurationDetails of(@Nullable Double fallM, @Nullable Double liftM) {
-        return new ConfigurationDetails(
-                fallM, liftM, null, null, null, null, null, null, null, null, null, null);
+        return new ConfigurationDetails(fallM, liftM, null, null, null, null, null, null, null, null, null, null);
     }
 }

@@ -96,10 +96,7 @@ public class CustomerRegister {
                         delete from customers c where id = :id and version = 0
                           and not exists (select from site_parties p where p.customer_id = c.id)
                           and not exists (select from agreements a where a.customer_id = c.id)
-                          and not exists (select from customers m where m.merged_into = c.id)""")
-                        .param("id", id.value())
-                        .update()
-                == 1;
+                          and not exists (select from customers m where m.merged_into = c.id)""").param("id", id.value()).update() == 1;
     }
 
     private Customer live(CustomerId id) {

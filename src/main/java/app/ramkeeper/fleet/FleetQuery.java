@@ -1,7 +1,7 @@
 package app.ramkeeper.fleet;
 
 import app.ramkeeper.catalogue.PumpModelId;
-import app.ramkeeper.identity.ForStaff;
+import app.ramkeeper.identity.ForAll;
 import app.ramkeeper.shared.Missing;
 import app.ramkeeper.web.Choice;
 import java.sql.SQLException;
@@ -14,7 +14,7 @@ import org.springframework.transaction.annotation.Transactional;
 
 /** Answers the register's questions from the database. */
 @Service
-@ForStaff
+@ForAll
 @Transactional(readOnly = true)
 class FleetQuery implements Fleet {
 
@@ -116,7 +116,9 @@ class FleetQuery implements Fleet {
 
     @Override
     public Optional<CustomerId> customerByReference(String reference) {
-        return byText("select id from customers where folded(reference) = folded(:text) and merged_into is null", reference)
+        return byText(
+                        "select id from customers where folded(reference) = folded(:text) and merged_into is null",
+                        reference)
                 .map(CustomerId::new);
     }
 

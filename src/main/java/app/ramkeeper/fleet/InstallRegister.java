@@ -79,7 +79,8 @@ public class InstallRegister {
 
     /** Takes an install off the register again that nothing refers to and nobody has changed: an import undone. */
     public boolean removeUntouched(InstallId id) {
-        boolean untouched = jdbc.sql("""
+        boolean untouched =
+                jdbc.sql("""
                         select exists (select from installs i where id = :id and version = 0
                           and (select count(*) from configurations c where c.install_id = i.id) = 1
                           and not exists (select from configurations c where c.install_id = i.id and c.version > 0)
@@ -87,10 +88,7 @@ public class InstallRegister {
                           and (select count(*) from running_states r where r.install_id = i.id) <= 1
                           and not exists (select from components k where k.install_id = i.id)
                           and not exists (select from system_elements e where e.install_id = i.id)
-                          and not exists (select from agreement_installs a where a.install_id = i.id))""")
-                .param("id", id.value())
-                .query(Boolean.class)
-                .single();
+                          and not exists (select from agreement_installs a where a.install_id = i.id))""").param("id", id.value()).query(Boolean.class).single();
         if (untouched) {
             remove(id);
         }
@@ -115,8 +113,6 @@ public class InstallRegister {
                 .list();
         fitted.forEach(pump -> jdbc.sql("""
                         delete from pumps p where id = :id and version = 0
-                          and not exists (select from pump_fittings f where f.pump_id = p.id)""")
-                .param("id", pump)
-                .update());
+                          and not exists (select from pump_fittings f where f.pump_id = p.id)""").param("id", pump).update());
     }
 }

@@ -1,5 +1,4 @@
 package app.ramkeeper.fleet;
 
-
 /** An install came onto the register; its pumps are fitted already. */
 public record InstallRegistered(InstallId install) {}

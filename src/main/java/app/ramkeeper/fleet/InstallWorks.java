@@ -1,6 +1,6 @@
 package app.ramkeeper.fleet;
 
-import app.ramkeeper.identity.ForStaff;
+import app.ramkeeper.identity.ForAll;
 import app.ramkeeper.shared.Conflict;
 import app.ramkeeper.shared.Missing;
 import app.ramkeeper.shared.Uuids;
@@ -13,7 +13,7 @@ import org.springframework.transaction.annotation.Transactional;
 
 /** What happens to an install by date: handed over, laid out anew, stopped, asleep, retired, a component fitted. */
 @Service
-@ForStaff
+@ForAll
 @Transactional
 public class InstallWorks {
 
@@ -42,7 +42,8 @@ public class InstallWorks {
         }
         install.details = new InstallDetails(known.reference(), known.name(), on, true, known.warrantyUntil());
         installs.flush();
-        Configuration current = configurations.findByInstallIdAndUntilDateIsNull(id.value()).orElse(null);
+        Configuration current =
+                configurations.findByInstallIdAndUntilDateIsNull(id.value()).orElse(null);
         if (baseline != null && current != null) {
             keepBaseline(new ConfigurationId(current.id), baseline);
         }
@@ -125,7 +126,8 @@ public class InstallWorks {
                 .query(Boolean.class)
                 .single();
         if (pumpsThere) {
-            throw new Conflict("A pump still stands there. Take it out first: to the workshop, to the store or retired.");
+            throw new Conflict(
+                    "A pump still stands there. Take it out first: to the workshop, to the store or retired.");
         }
         install.retiredOn = on;
         installs.flush();

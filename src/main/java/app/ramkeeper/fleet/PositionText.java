@@ -28,7 +28,10 @@ public final class PositionText {
         if (text.length() > LONGEST) {
             throw unreadable();
         }
-        String plain = text.toUpperCase(Locale.ROOT).replace('−', '-').replace('–', '-').strip();
+        String plain = text.toUpperCase(Locale.ROOT)
+                .replace('−', '-')
+                .replace('–', '-')
+                .strip();
         List<Angle> angles = Angle.read(tokens(decimalPoints(plain)));
         if (angles.size() != 2) {
             throw unreadable();
@@ -37,7 +40,8 @@ public final class PositionText {
         Angle second = angles.get(1);
         if (first.isLongitude() || second.isLatitude()) {
             if (first.isLatitude() || second.isLongitude()) {
-                throw new IllegalArgumentException("Both numbers have a letter of the same kind: one needs N or S, the other E or W.");
+                throw new IllegalArgumentException(
+                        "Both numbers have a letter of the same kind: one needs N or S, the other E or W.");
             }
             return new Position(second.degrees(), first.degrees());
         }
@@ -100,7 +104,8 @@ public final class PositionText {
     }
 
     private static IllegalArgumentException unreadable() {
-        return new IllegalArgumentException("This position cannot be read. Write it like -45.0312, 168.6626 or 45°01'52\"S 168°39'45\"E.");
+        return new IllegalArgumentException(
+                "This position cannot be read. Write it like -45.0312, 168.6626 or 45°01'52\"S 168°39'45\"E.");
     }
 
     /** One angle: degrees, minutes, seconds and its letter, blank if it has none. */

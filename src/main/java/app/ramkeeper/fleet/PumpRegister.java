@@ -1,6 +1,6 @@
 package app.ramkeeper.fleet;
 
-import app.ramkeeper.identity.ForStaff;
+import app.ramkeeper.identity.ForAll;
 import app.ramkeeper.shared.Conflict;
 import app.ramkeeper.shared.Missing;
 import app.ramkeeper.shared.Uuids;
@@ -15,7 +15,7 @@ import org.springframework.transaction.annotation.Transactional;
 
 /** Keeps the movable pumps and where each was when. */
 @Service
-@ForStaff
+@ForAll
 @Transactional
 public class PumpRegister {
 
@@ -93,7 +93,8 @@ public class PumpRegister {
     }
 
     private void close(PumpId pump, LocalDate on) {
-        record Open(UUID id, @Nullable UUID install, @Nullable LocalDate from) {}
+        record Open(
+                UUID id, @Nullable UUID install, @Nullable LocalDate from) {}
         Open open = jdbc.sql("""
                         select id, install_id, from_date from pump_fittings
                         where pump_id = :pump and until_date is null for update""")
@@ -106,7 +107,8 @@ public class PumpRegister {
             return;
         }
         if (open.from() != null && !on.isAfter(open.from())) {
-            throw new Conflict("That pump is where it is since " + open.from() + "; it can move again the day after at the earliest.");
+            throw new Conflict("That pump is where it is since " + open.from()
+                    + "; it can move again the day after at the earliest.");
         }
         jdbc.sql("update pump_fittings set until_date = :on where id = :id")
                 .param("on", on)

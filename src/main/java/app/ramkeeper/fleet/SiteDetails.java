@@ -2,8 +2,8 @@ package app.ramkeeper.fleet;
 
 import app.ramkeeper.identity.DepotId;
 import jakarta.persistence.Column;
-import jakarta.persistence.Embedded;
 import jakarta.persistence.Embeddable;
+import jakarta.persistence.Embedded;
 import jakarta.persistence.EnumType;
 import jakarta.persistence.Enumerated;
 import org.jspecify.annotations.Nullable;
@@ -35,7 +35,6 @@ public record SiteDetails(
 
     /** A site of which only name and place are known. */
     public static SiteDetails named(String name, @Nullable Position position) {
-        return new SiteDetails(
-                null, name, null, null, null, position, null, null, null, null, null, null, false, null);
+        return new SiteDetails(null, name, null, null, null, position, null, null, null, null, null, null, false, null);
     }
 }

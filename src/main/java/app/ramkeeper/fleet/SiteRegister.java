@@ -55,8 +55,12 @@ public class SiteRegister {
                 .param("id", id)
                 .param("site", site.value())
                 .param("part", party.part().name())
-                .param("customer", party.customer() == null ? null : party.customer().value())
-                .param("contact", party.contact() == null ? null : party.contact().value())
+                .param(
+                        "customer",
+                        party.customer() == null ? null : party.customer().value())
+                .param(
+                        "contact",
+                        party.contact() == null ? null : party.contact().value())
                 .param("from", party.from())
                 .param("share", party.share())
                 .update();
@@ -129,14 +133,12 @@ public class SiteRegister {
 
     /** Takes a site off the register again that nothing refers to and nobody has changed: an import undone. */
     public boolean removeUntouched(SiteId id) {
-        boolean free = jdbc.sql("""
+        boolean free =
+                jdbc.sql("""
                         select exists (select from sites s where id = :id and version = 0
                           and not exists (select from installs i where i.site_id = s.id)
                           and not exists (select from consents c where c.site_id = s.id)
-                          and not exists (select from sites m where m.merged_into = s.id))""")
-                .param("id", id.value())
-                .query(Boolean.class)
-                .single();
+                          and not exists (select from sites m where m.merged_into = s.id))""").param("id", id.value()).query(Boolean.class).single();
         if (free) {
             for (String table : List.of("site_parties", "site_hazards", "access_windows", "closed_periods")) {
                 jdbc.sql("delete from " + table + " where site_id = :id")

@@ -57,7 +57,8 @@ class SiteSearch {
         List<String> rank = new ArrayList<>();
         for (int i = 0; i < words; i++) {
             all.add("folded(:w" + i + ") <% words");
-            rank.add("word_similarity(folded(:w" + i + "), words) + strict_word_similarity(folded(:w" + i + "), words)");
+            rank.add(
+                    "word_similarity(folded(:w" + i + "), words) + strict_word_similarity(folded(:w" + i + "), words)");
         }
         return """
                 with found as (

@@ -7,7 +7,6 @@ import app.ramkeeper.TestDatabase;
 import app.ramkeeper.shared.Conflict;
 import java.time.LocalDate;
 import java.time.LocalTime;
-import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.boot.test.context.SpringBootTest;
@@ -84,7 +83,11 @@ class RegisterTests {
 
         works.changeConfiguration(id, moved, "Pump moved 60 m down", ConfigurationDetails.of(7.0, 44.0), null);
 
-        assertThat(fleet.configurationOn(id, moved.minusDays(1)).orElseThrow().details().fallM()).isEqualTo(4.2);
+        assertThat(fleet.configurationOn(id, moved.minusDays(1))
+                        .orElseThrow()
+                        .details()
+                        .fallM())
+                .isEqualTo(4.2);
         ConfigurationCard now = fleet.configurationOn(id, moved).orElseThrow();
         assertThat(now.details().fallM()).isEqualTo(7.0);
         assertThat(now.baseline()).isNull();
@@ -135,8 +138,8 @@ class RegisterTests {
 
     @Test
     void sec14RefusesLiftThatFallingWaterCannotPay() {
-        ConfigurationDetails impossible = new ConfigurationDetails(
-                2.0, 40.0, null, null, null, null, null, null, null, 50.0, 10.0, null);
+        ConfigurationDetails impossible =
+                new ConfigurationDetails(2.0, 40.0, null, null, null, null, null, null, null, 50.0, 10.0, null);
         InstallId id = installs.commissioned(START);
 
         assertThatThrownBy(() -> works.changeConfiguration(id, START.plusDays(9), null, impossible, null))
@@ -147,7 +150,13 @@ class RegisterTests {
     void findsSiteBySlipOfTheKey() {
         SiteId id = sites.ownedBy("Harriet Tollemache", "Drumquhassle");
 
-        assertThat(fleet.search("drumquasle", 5)).first().extracting(SiteMatch::id).isEqualTo(id);
-        assertThat(fleet.search("Tolemash", 5)).first().extracting(SiteMatch::id).isEqualTo(id);
+        assertThat(fleet.search("drumquasle", 5))
+                .first()
+                .extracting(SiteMatch::id)
+                .isEqualTo(id);
+        assertThat(fleet.search("Tolemash", 5))
+                .first()
+                .extracting(SiteMatch::id)
+                .isEqualTo(id);
     }
 }

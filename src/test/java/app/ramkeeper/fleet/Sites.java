@@ -27,8 +27,7 @@ public class Sites {
     public SiteId ownedBy(String owner, String name) {
         return AsOffice.call(() -> {
             CustomerId customer = customers.register(CustomerDetails.named(owner));
-            return sites.register(
-                    SiteDetails.named(name, HILLS), List.of(NewParty.of(SitePart.OWNER, customer)));
+            return sites.register(SiteDetails.named(name, HILLS), List.of(NewParty.of(SitePart.OWNER, customer)));
         });
     }
 
