@@ -94,7 +94,7 @@ public final class Friction {
     /**
      * Head lost in a pipe by friction and fittings, in m, with the sign of the flow.
      *
-     * <p>Darcy-Weisbach: (f L/D + K) V |V| / 2g. Worked value: 9.80 m for 6 l/s over 60 m of 50 mm bore, roughness 2e-6
+     * <p>Darcy-Weisbach: (f L/D + K) V |V| / 2g. Worked value: 9.82 m for 6 l/s over 60 m of 50 mm bore, roughness 2e-6
      * m, nu 1.139e-6 m2/s, g 9.81, K 0.
      *
      * @param flowM3s flow, m3/s

@@ -47,7 +47,7 @@ public final class PublishedFriction {
      * Explicit stand-in for Colebrook-White: f = 0.25 / log10(k/3.7 + 5.74/Re^0.9)^2, Re 5000 to 1e8, k 1e-6 to 1e-2.
      *
      * <p>Source: Swamee, P. K. and Jain, A. K. 1976, Explicit equations for pipe-flow problems, J. Hydraulics Div. ASCE
-     * 102(5), 657-664. Worked value: 0.01871 at Re 1e5, k 1e-4.
+     * 102(5), 657-664. Worked value: 0.01845 at Re 1e5, k 1e-4.
      */
     public static double swameeJain(double re, double relRough) {
         double log = Math.log10(relRough / 3.7 + 5.74 / Math.pow(re, 0.9));
