@@ -20,6 +20,8 @@ import org.springframework.transaction.CannotCreateTransactionException;
 import org.springframework.web.ErrorResponse;
 import org.springframework.web.bind.annotation.ControllerAdvice;
 import org.springframework.web.bind.annotation.ExceptionHandler;
+import org.springframework.web.bind.annotation.PathVariable;
+import org.springframework.web.method.annotation.MethodArgumentTypeMismatchException;
 import org.springframework.web.servlet.ModelAndView;
 
 /** The one place that turns failures into pages. Each page carries a reference number that finds the log entry. */
@@ -27,6 +29,12 @@ import org.springframework.web.servlet.ModelAndView;
 class ErrorAdvice {
 
     private static final Logger LOG = LoggerFactory.getLogger(ErrorAdvice.class);
+
+    private final DatabaseRules rules;
+
+    ErrorAdvice(DatabaseRules rules) {
+        this.rules = rules;
+    }
 
     @ExceptionHandler(Missing.class)
     ModelAndView missing(Missing failure) {
@@ -50,7 +58,18 @@ class ErrorAdvice {
 
     @ExceptionHandler(DataIntegrityViolationException.class)
     ModelAndView ruleBroken(DataIntegrityViolationException failure, HttpServletRequest request) {
-        return logged(HttpStatus.CONFLICT, "conflict", failure, request);
+        return rules.sentence(failure)
+                .map(sentence -> page(HttpStatus.CONFLICT, "conflict", Map.of("sentence", sentence)))
+                .orElseGet(() -> logged(HttpStatus.CONFLICT, "conflict", failure, request));
+    }
+
+    /** An id in the address that is no id names nothing; any other unreadable parameter is a bad request. */
+    @ExceptionHandler(MethodArgumentTypeMismatchException.class)
+    ModelAndView unreadable(MethodArgumentTypeMismatchException failure) {
+        boolean inPath = failure.getParameter().hasParameterAnnotation(PathVariable.class);
+        return inPath
+                ? page(HttpStatus.NOT_FOUND, "missing", Map.of("thing", "page"))
+                : page(HttpStatus.BAD_REQUEST, "refused", Map.of("thing", "page"));
     }
 
     @ExceptionHandler({

@@ -1,0 +1,41 @@
+package app.ramkeeper.web;
+
+import app.ramkeeper.shared.Conflict;
+import org.springframework.dao.DataIntegrityViolationException;
+import org.springframework.http.HttpStatus;
+import org.springframework.stereotype.Component;
+import org.springframework.ui.Model;
+import org.springframework.validation.Errors;
+import org.springframework.web.servlet.ModelAndView;
+
+/** Saves what a form posts; a rule that stands against it becomes an error of the form, and nothing typed is lost. */
+@Component
+public class Saving {
+
+    private final DatabaseRules rules;
+
+    Saving(DatabaseRules rules) {
+        this.rules = rules;
+    }
+
+    /** Runs the work unless the form has errors already; false if it has or gets some. A lost update is thrown on. */
+    public boolean did(Errors errors, Runnable work) {
+        if (errors.hasErrors()) {
+            return false;
+        }
+        try {
+            work.run();
+            return true;
+        } catch (Conflict conflict) {
+            errors.reject("conflict", String.valueOf(conflict.getMessage()));
+        } catch (DataIntegrityViolationException broken) {
+            rules.reject(errors, broken);
+        }
+        return false;
+    }
+
+    /** The form again, as typed, with status 422. */
+    public static ModelAndView again(String view, Model model) {
+        return new ModelAndView(view, model.asMap(), HttpStatus.UNPROCESSABLE_CONTENT);
+    }
+}
