@@ -1,0 +1,7 @@
+package app.ramkeeper.visits;
+
+/** Who did the work. */
+public enum DoneBy {
+    US,
+    OWNER
+}

@@ -1,0 +1,37 @@
+package app.ramkeeper.visits;
+
+import app.ramkeeper.catalogue.TaskKindId;
+import app.ramkeeper.fleet.InstallId;
+import app.ramkeeper.fleet.SiteId;
+import app.ramkeeper.identity.PersonId;
+import java.time.LocalDate;
+import java.time.LocalTime;
+import java.util.List;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Asks for a visit on the plan.
+ *
+ * @param on the day, open while null
+ * @param from the time of day, open while null
+ * @param people who goes; the first leads
+ */
+public record PlanVisit(
+        SiteId site,
+        VisitKind kind,
+        @Nullable LocalDate on,
+        @Nullable LocalTime from,
+        int minutes,
+        List<PersonId> people,
+        List<Task> tasks,
+        @Nullable String note) {
+
+    public PlanVisit {
+        people = List.copyOf(people);
+        tasks = List.copyOf(tasks);
+    }
+
+    /** One service task that the visit is to answer. */
+    public record Task(UUID task, InstallId install, TaskKindId kind) {}
+}

@@ -1,0 +1,9 @@
+package app.ramkeeper.visits;
+
+/** How a report came in. */
+public enum ReportSource {
+    FORM,
+    PHONE,
+    IMPORT,
+    OWNER
+}

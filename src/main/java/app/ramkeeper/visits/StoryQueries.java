@@ -1,0 +1,132 @@
+package app.ramkeeper.visits;
+
+import app.ramkeeper.fleet.InstallId;
+import app.ramkeeper.fleet.PumpId;
+import app.ramkeeper.fleet.SiteId;
+import app.ramkeeper.shared.Unit;
+import java.sql.Array;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Repository;
+
+/** Reads a site's and an install's story. */
+@Repository
+class StoryQueries {
+
+    private final JdbcClient jdbc;
+    private final VisitWords words;
+
+    StoryQueries(JdbcClient jdbc, VisitWords words) {
+        this.jdbc = jdbc;
+        this.words = words;
+    }
+
+    List<VisitInWords> lastVisits(SiteId site, int most) {
+        return jdbc.sql("""
+                        select r.id, r.attended_on, r.kind, r.outcome, r.reason, r.note,
+                          (select string_agg(f.text, '; ' order by f.id) from follow_ups f where f.report_id = r.id and f.promised) as promised,
+                          (select p.name from report_people rp join people p on p.id = rp.person_id where rp.report_id = r.id and rp.lead) as who,
+                          (select array_agg(distinct k.name) from report_works w join task_kinds k on k.id = w.task_kind_id
+                            where w.report_id = r.id and w.outcome = 'DONE') as done,
+                          (select array_agg(distinct k.name) from report_works w join task_kinds k on k.id = w.task_kind_id
+                            where w.report_id = r.id and w.outcome = 'INSPECTED_GOOD') as good,
+                          (select array_agg(distinct k.name) from report_works w join task_kinds k on k.id = w.task_kind_id
+                            where w.report_id = r.id and w.outcome = 'COULD_NOT') as undone,
+                          (select array_agg(f.symptom || '|' || coalesce(f.cause, '') || '|' || coalesce(f.action, '')) from findings f
+                            where f.report_id = r.id) as findings,
+                          (select array_agg(g.value_si order by g.place desc, g.id) from readings g where g.report_id = r.id
+                            and g.quantity = 'DELIVERED_FLOW' and g.comparable) as delivered
+                        from current_reports r where r.site_id = :site
+                        order by r.attended_on desc, r.id limit :most""")
+                .param("site", site.value())
+                .param("most", most)
+                .query((row, n) -> inWords(row))
+                .list();
+    }
+
+    private VisitInWords inWords(ResultSet row) throws SQLException {
+        ReportOutcome outcome = ReportOutcome.valueOf(row.getString("outcome"));
+        return new VisitInWords(
+                new ReportId(row.getObject("id", UUID.class)),
+                row.getObject("attended_on", LocalDate.class),
+                row.getString("who"),
+                VisitKind.valueOf(row.getString("kind")),
+                outcome,
+                words.of(
+                        outcome,
+                        row.getString("reason"),
+                        strings(row.getArray("done")),
+                        strings(row.getArray("good")),
+                        strings(row.getArray("undone")),
+                        strings(row.getArray("findings")),
+                        row.getArray("delivered") == null
+                                ? List.of()
+                                : List.of((Double[]) row.getArray("delivered").getArray()),
+                        row.getString("note")),
+                row.getString("promised"));
+    }
+
+    private static List<String> strings(@Nullable Array array) throws SQLException {
+        return array == null ? List.of() : List.of((String[]) array.getArray());
+    }
+
+    List<ReadingPoint> readings(InstallId install) {
+        return jdbc.sql("""
+                        select g.*, r.attended_on, r.kind, i.name as instrument from readings g
+                        join current_reports r on r.id = g.report_id left join instruments i on i.id = g.instrument_id
+                        where g.install_id = :install order by r.attended_on, r.recorded_at, g.id""")
+                .param("install", install.value())
+                .query((row, n) -> point(row))
+                .list();
+    }
+
+    List<VisitHistory.LastReading> lastReadings(SiteId site) {
+        return jdbc.sql("""
+                        select distinct on (g.install_id, g.quantity, g.place, g.pump_id) g.*, r.attended_on, r.kind, i.name as instrument
+                        from installs s join readings g on g.install_id = s.id
+                        join current_reports r on r.id = g.report_id left join instruments i on i.id = g.instrument_id
+                        where s.site_id = :site
+                        order by g.install_id, g.quantity, g.place, g.pump_id, r.attended_on desc, r.recorded_at desc""")
+                .param("site", site.value())
+                .query((row, n) -> new VisitHistory.LastReading(
+                        new InstallId(row.getObject("install_id", UUID.class)), point(row)))
+                .list();
+    }
+
+    private static ReadingPoint point(ResultSet row) throws SQLException {
+        UUID pump = row.getObject("pump_id", UUID.class);
+        return new ReadingPoint(
+                new ReportId(row.getObject("report_id", UUID.class)),
+                row.getObject("attended_on", LocalDate.class),
+                VisitKind.valueOf(row.getString("kind")),
+                pump == null ? null : new PumpId(pump),
+                Quantity.valueOf(row.getString("quantity")),
+                MeasuredAt.valueOf(row.getString("place")),
+                row.getBigDecimal("value"),
+                Unit.valueOf(row.getString("unit")).symbol(),
+                row.getDouble("value_si"),
+                row.getString("instrument"),
+                row.getBoolean("comparable"),
+                row.getString("not_comparable_reason"));
+    }
+
+    List<OpenFollowUp> openFollowUps(SiteId site) {
+        return jdbc.sql("""
+                        select f.*, r.attended_on from follow_ups f join current_reports r on r.id = f.report_id
+                        where f.site_id = :site and f.done_on is null order by f.promised desc, f.due_on nulls last, r.attended_on, f.id""")
+                .param("site", site.value())
+                .query((row, n) -> new OpenFollowUp(
+                        row.getObject("id", UUID.class),
+                        new ReportId(row.getObject("report_id", UUID.class)),
+                        row.getObject("attended_on", LocalDate.class),
+                        row.getString("text"),
+                        row.getObject("due_on", LocalDate.class),
+                        row.getBoolean("promised")))
+                .list();
+    }
+}

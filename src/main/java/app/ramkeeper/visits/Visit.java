@@ -1,0 +1,147 @@
+package app.ramkeeper.visits;
+
+import app.ramkeeper.shared.Conflict;
+import jakarta.persistence.CollectionTable;
+import jakarta.persistence.ElementCollection;
+import jakarta.persistence.Embeddable;
+import jakarta.persistence.Entity;
+import jakarta.persistence.EnumType;
+import jakarta.persistence.Enumerated;
+import jakarta.persistence.Id;
+import jakarta.persistence.JoinColumn;
+import jakarta.persistence.Table;
+import jakarta.persistence.Version;
+import java.time.LocalDate;
+import java.time.LocalTime;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Set;
+import java.util.UUID;
+import org.hibernate.annotations.JdbcTypeCode;
+import org.hibernate.type.SqlTypes;
+import org.jspecify.annotations.Nullable;
+
+/** One attendance at a site on the plan. It guards its own steps: planned, then done, could not, or cancelled. */
+@Entity
+@Table(name = "visits")
+class Visit {
+
+    @Id
+    private UUID id;
+
+    private UUID siteId;
+
+    @Enumerated(EnumType.STRING)
+    private VisitKind kind;
+
+    private @Nullable LocalDate plannedOn;
+
+    @JdbcTypeCode(SqlTypes.LOCAL_TIME)
+    private @Nullable LocalTime plannedFrom;
+
+    private int minutes;
+
+    @Enumerated(EnumType.STRING)
+    private Answer answer = Answer.NONE;
+
+    private boolean officeMustRing;
+
+    private @Nullable String note;
+
+    @Enumerated(EnumType.STRING)
+    private VisitState state = VisitState.PLANNED;
+
+    private @Nullable String cancelledReason;
+
+    @ElementCollection
+    @CollectionTable(name = "visit_people", joinColumns = @JoinColumn(name = "visit_id"))
+    private Set<Attendant> people = new HashSet<>();
+
+    @ElementCollection
+    @CollectionTable(name = "visit_tasks", joinColumns = @JoinColumn(name = "visit_id"))
+    private Set<Task> tasks = new HashSet<>();
+
+    @Version
+    private @Nullable Integer version;
+
+    /** Somebody who goes; one of them leads. */
+    @Embeddable
+    record Attendant(UUID personId, boolean lead) {}
+
+    /** A service task that the visit is to answer. */
+    @Embeddable
+    record Task(UUID taskId, UUID installId, UUID taskKindId) {}
+
+    @SuppressWarnings("NullAway") // for Hibernate
+    protected Visit() {}
+
+    Visit(VisitId id, PlanVisit plan, boolean officeMustRing) {
+        this.id = id.value();
+        this.siteId = plan.site().value();
+        this.kind = plan.kind();
+        this.officeMustRing = officeMustRing;
+        plan.tasks()
+                .forEach(t -> tasks.add(
+                        new Task(t.task(), t.install().value(), t.kind().value())));
+        change(plan);
+    }
+
+    /** Takes day, time, people and note of a changed plan; a moved visit has not been told to the customer yet. */
+    void change(PlanVisit plan) {
+        requirePlanned();
+        if (!java.util.Objects.equals(plannedOn, plan.on())) {
+            answer = Answer.NONE;
+        }
+        plannedOn = plan.on();
+        plannedFrom = plan.from();
+        minutes = plan.minutes();
+        note = plan.note();
+        kind = plan.kind();
+        people.clear();
+        for (int i = 0; i < plan.people().size(); i++) {
+            people.add(new Attendant(plan.people().get(i).value(), i == 0));
+        }
+    }
+
+    void answered(Answer given) {
+        requirePlanned();
+        answer = given;
+        if (given == Answer.CONFIRMED) {
+            officeMustRing = false;
+        }
+    }
+
+    void cancel(String reason) {
+        requirePlanned();
+        state = VisitState.CANCELLED;
+        cancelledReason = reason;
+    }
+
+    void reported(ReportOutcome outcome) {
+        state = outcome == ReportOutcome.COULD_NOT ? VisitState.COULD_NOT : VisitState.DONE;
+    }
+
+    private void requirePlanned() {
+        switch (state) {
+            case CANCELLED -> throw new Conflict("This visit was cancelled. Plan a new one.");
+            case DONE, COULD_NOT -> throw new Conflict("This visit is over: its report is in the history.");
+            case PLANNED -> {}
+        }
+    }
+
+    UUID siteId() {
+        return siteId;
+    }
+
+    VisitState state() {
+        return state;
+    }
+
+    int version() {
+        return version == null ? 0 : version;
+    }
+
+    List<UUID> peopleIds() {
+        return people.stream().map(Attendant::personId).toList();
+    }
+}

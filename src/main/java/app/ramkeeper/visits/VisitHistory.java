@@ -1,0 +1,88 @@
+package app.ramkeeper.visits;
+
+import app.ramkeeper.fleet.InstallId;
+import app.ramkeeper.fleet.SiteId;
+import app.ramkeeper.identity.ForField;
+import app.ramkeeper.identity.PersonId;
+import app.ramkeeper.web.Slice;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Transactional;
+
+/** What pages show of visits, past and planned. Only reports in force count, unless a report is asked for by its id. */
+@Service
+@ForField
+@Transactional(readOnly = true)
+public class VisitHistory {
+
+    private final ReportQueries reports;
+    private final StoryQueries stories;
+    private final PlanQueries plans;
+
+    VisitHistory(ReportQueries reports, StoryQueries stories, PlanQueries plans) {
+        this.reports = reports;
+        this.stories = stories;
+        this.plans = plans;
+    }
+
+    /** A report by its id, in force or not. */
+    public Optional<ReportView> report(ReportId id) {
+        return reports.byId(id);
+    }
+
+    /** A site's last visits in words, newest first; one statement. */
+    public List<VisitInWords> lastVisits(SiteId site, int most) {
+        return stories.lastVisits(site, most);
+    }
+
+    /** An install's reports, newest first. */
+    public Slice<ReportView> ofInstall(InstallId install, @Nullable String after) {
+        return reports.ofInstall(install, after);
+    }
+
+    /** A site's reports, newest first. */
+    public Slice<ReportView> ofSite(SiteId site, @Nullable String after) {
+        return reports.ofSite(site, after);
+    }
+
+    /** All readings of an install, oldest first, those that are not comparable too. */
+    public List<ReadingPoint> readings(InstallId install) {
+        return stories.readings(install);
+    }
+
+    /** The last reading of each quantity at each place for all installs of a site, as pairs of install and reading. */
+    public List<LastReading> lastReadings(SiteId site) {
+        return stories.lastReadings(site);
+    }
+
+    /** The last reading of one quantity at one place of an install. */
+    public record LastReading(InstallId install, ReadingPoint reading) {}
+
+    /** What is left to do at a site, promises first. */
+    public List<OpenFollowUp> openFollowUps(SiteId site) {
+        return stories.openFollowUps(site);
+    }
+
+    /** A person's planned visits of a day by time. */
+    public List<PlannedVisit> plannedFor(PersonId person, LocalDate day) {
+        return plans.plannedFor(person, day);
+    }
+
+    /** What is planned at a site, by day. */
+    public List<PlannedVisit> plannedAt(SiteId site) {
+        return plans.plannedAt(site);
+    }
+
+    /** Who is in the field and has not said that they are back; the latest first. */
+    public List<PersonOut> notBack() {
+        return plans.notBack();
+    }
+
+    /** How many calls are open. */
+    public int openCalls() {
+        return plans.openCalls();
+    }
+}

@@ -1,0 +1,70 @@
+package app.ramkeeper.visits;
+
+import app.ramkeeper.web.Say;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
+import org.springframework.context.MessageSource;
+import org.springframework.stereotype.Component;
+
+/** Puts a visit into a few sentences. */
+@Component
+class VisitWords {
+
+    private static final int NOTE = 160;
+
+    private final MessageSource messages;
+    private final Say say;
+
+    VisitWords(MessageSource messages, Say say) {
+        this.messages = messages;
+        this.say = say;
+    }
+
+    String of(
+            ReportOutcome outcome,
+            @Nullable String reason,
+            List<String> done,
+            List<String> good,
+            List<String> undone,
+            List<String> findings,
+            List<Double> delivered,
+            @Nullable String note) {
+        List<String> sentences = new ArrayList<>();
+        if (outcome == ReportOutcome.COULD_NOT && reason != null) {
+            sentences.add(word("visits.words.inVain", word("visits.reason." + reason)));
+        }
+        add(sentences, "visits.words.done", done);
+        add(sentences, "visits.words.good", good);
+        add(sentences, "visits.words.undone", undone);
+        findings.forEach(finding -> sentences.add(finding(finding)));
+        if (!delivered.isEmpty()) {
+            sentences.add(word(
+                    "visits.words.delivered",
+                    delivered.stream().map(say::perMinute).collect(Collectors.joining(", "))));
+        }
+        if (note != null) {
+            sentences.add(note.length() <= NOTE ? note : note.substring(0, NOTE).strip() + " …");
+        }
+        return sentences.isEmpty() ? word("visits.words.nothing") : String.join(" ", sentences);
+    }
+
+    private void add(List<String> sentences, String key, List<String> names) {
+        if (!names.isEmpty()) {
+            sentences.add(word(key, String.join(", ", names)));
+        }
+    }
+
+    private String finding(String packed) {
+        String[] parts = packed.split("\\|", 3);
+        String text = word("visits.symptom." + parts[0]);
+        text += parts[1].isEmpty() ? "" : ", " + parts[1];
+        return word("visits.words.found", text + (parts[2].isEmpty() ? "" : " → " + parts[2]));
+    }
+
+    String word(String key, Object... arguments) {
+        return messages.getMessage(key, arguments, key, Locale.ENGLISH);
+    }
+}
