@@ -30,7 +30,9 @@ class HeldReports {
                         on conflict (report_id) do nothing""")
                         .param("id", Uuids.next())
                         .param("report", command.id().value())
-                        .param("visit", command.visit() == null ? null : command.visit().value())
+                        .param(
+                                "visit",
+                                command.visit() == null ? null : command.visit().value())
                         .param("site", command.site().value())
                         .param("hash", hash)
                         .param("payload", json.writeValueAsString(command))

@@ -12,7 +12,8 @@ final class Limits {
     static Optional<String> problem(RecordVisit.Reading reading) {
         Quantity quantity = reading.quantity();
         if (!quantity.units().contains(reading.value().unit())) {
-            return Optional.of("This cannot be measured in " + reading.value().unit().symbol() + ".");
+            return Optional.of(
+                    "This cannot be measured in " + reading.value().unit().symbol() + ".");
         }
         double si = reading.value().si();
         double least = least(quantity);

@@ -26,10 +26,7 @@ class LockedGates {
                         select count(*) from current_reports r
                         where r.site_id = :site and r.outcome = 'COULD_NOT' and r.reason = 'LOCKED_GATE'
                           and not exists (select 1 from current_reports later where later.site_id = :site
-                            and later.outcome <> 'COULD_NOT' and (later.attended_on, later.recorded_at) > (r.attended_on, r.recorded_at))""")
-                .param("site", site.value())
-                .query(Integer.class)
-                .single();
+                            and later.outcome <> 'COULD_NOT' and (later.attended_on, later.recorded_at) > (r.attended_on, r.recorded_at))""").param("site", site.value()).query(Integer.class).single();
     }
 
     /** Marks what is still planned at the site once there were enough. */
@@ -37,9 +34,7 @@ class LockedGates {
         if (mustRing(site)) {
             jdbc.sql("""
                             update visits set office_must_ring = true, version = version + 1
-                            where site_id = :site and state = 'PLANNED' and not office_must_ring""")
-                    .param("site", site.value())
-                    .update();
+                            where site_id = :site and state = 'PLANNED' and not office_must_ring""").param("site", site.value()).update();
         }
     }
 }

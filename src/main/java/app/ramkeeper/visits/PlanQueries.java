@@ -4,14 +4,12 @@ import app.ramkeeper.fleet.SiteId;
 import app.ramkeeper.identity.PersonId;
 import java.sql.ResultSet;
 import java.sql.SQLException;
-import java.sql.Timestamp;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.LocalTime;
 import java.util.List;
 import java.util.UUID;
-import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
 
@@ -49,7 +47,8 @@ class PlanQueries {
     }
 
     List<PlannedVisit> plannedAt(SiteId site) {
-        return jdbc.sql(PLANNED + "where v.state = 'PLANNED' and v.site_id = :site order by v.planned_on nulls last, v.id")
+        return jdbc.sql(PLANNED
+                        + "where v.state = 'PLANNED' and v.site_id = :site order by v.planned_on nulls last, v.id")
                 .param("site", site.value())
                 .query(PlanQueries::planned)
                 .list();
@@ -59,9 +58,7 @@ class PlanQueries {
         Instant now = clock.instant();
         return jdbc.sql("""
                         select d.*, p.name, p.phone, s.name as site_name from field_days d join people p on p.id = d.person_id
-                        left join sites s on s.id = d.last_site_id where d.back_at is null order by d.due_back_at, p.name""")
-                .query((row, n) -> out(row, now))
-                .list();
+                        left join sites s on s.id = d.last_site_id where d.back_at is null order by d.due_back_at, p.name""").query((row, n) -> out(row, now)).list();
     }
 
     private static PersonOut out(ResultSet row, Instant now) throws SQLException {
@@ -107,5 +104,4 @@ class PlanQueries {
         java.sql.Array array = row.getArray(column);
         return array == null ? List.of() : List.of((String[]) array.getArray());
     }
-
 }

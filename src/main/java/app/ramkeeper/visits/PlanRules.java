@@ -21,7 +21,9 @@ class PlanRules {
 
     List<Problem> broken(PlanVisit plan, LocalDate today) {
         List<Problem> problems = new ArrayList<>();
-        if (!knows("select 1 from sites where id = :id and merged_into is null", plan.site().value())) {
+        if (!knows(
+                "select 1 from sites where id = :id and merged_into is null",
+                plan.site().value())) {
             problems.add(new Problem("site", "This site is not in the register."));
         }
         if (plan.on() != null && (plan.on().isBefore(today) || plan.on().isAfter(today.plusYears(10)))) {
@@ -45,8 +47,7 @@ class PlanRules {
         checkTasks(plan, problems);
         if (plan.people().size() == 1 && needsTwo(plan)) {
             problems.add(new Problem(
-                    "people",
-                    "Nobody goes alone here: a confined chamber or a heavy lift needs a second person."));
+                    "people", "Nobody goes alone here: a confined chamber or a heavy lift needs a second person."));
         }
         return problems;
     }
@@ -59,7 +60,10 @@ class PlanRules {
                     .query(Integer.class)
                     .optional()
                     .isPresent();
-            if (!here || !knows("select 1 from task_kinds where id = :id", task.kind().value())) {
+            if (!here
+                    || !knows(
+                            "select 1 from task_kinds where id = :id",
+                            task.kind().value())) {
                 problems.add(new Problem("tasks", "A task belongs to another site. One visit is at one site."));
             }
         }

@@ -101,7 +101,10 @@ public record RecordVisit(
 
     /** What was not right, why, and what was done about it. */
     public record Finding(
-            @Nullable InstallId install, Symptom symptom, @Nullable String cause, @Nullable String action) {}
+            @Nullable InstallId install,
+            Symptom symptom,
+            @Nullable String cause,
+            @Nullable String action) {}
 
     /** A part that was fitted; text where the catalogue does not know it. */
     public record PartUsed(
@@ -114,7 +117,10 @@ public record RecordVisit(
             @Nullable String batch) {}
 
     /** A stored picture, named by the SHA-256 of its content in hexadecimal. */
-    public record Photo(String sha256, @Nullable String caption, @Nullable Instant takenAt) {}
+    public record Photo(
+            String sha256,
+            @Nullable String caption,
+            @Nullable Instant takenAt) {}
 
     /** Something left to do; promised if the customer was told so. */
     public record FollowUp(String text, @Nullable LocalDate dueOn, boolean promised) {}

@@ -31,21 +31,50 @@ class ReportDetails {
             return List.of();
         }
         UUID[] ids = heads.stream().map(ReportHead::id).toArray(UUID[]::new);
-        var works = by(ids, "select d.*, i.name as install_name, k.name as kind_name from report_works d"
-                + " join installs i on i.id = d.install_id join task_kinds k on k.id = d.task_kind_id", ReportDetails::work);
-        var readings = by(ids, "select d.*, i.name as install_name, m.name as instrument from readings d"
-                + " join installs i on i.id = d.install_id left join instruments m on m.id = d.instrument_id", ReportDetails::reading);
-        var findings = by(ids, "select d.*, i.name as install_name from findings d"
-                + " left join installs i on i.id = d.install_id", ReportDetails::finding);
-        var parts = by(ids, "select d.*, i.name as install_name, coalesce(p.name, d.part_text) as part_name from parts_used d"
-                + " join installs i on i.id = d.install_id left join parts p on p.id = d.part_id", ReportDetails::part);
-        var photos = by(ids, "select d.* from photos d", (row, n) -> new ReportView.Photo(
-                row.getObject("id", UUID.class), row.getString("caption"), ReportQueries.instant(row, "taken_at")));
-        var left = by(ids, "select d.* from follow_ups d", (row, n) -> new ReportView.FollowUp(
-                row.getObject("id", UUID.class), row.getString("text"), row.getObject("due_on", LocalDate.class),
-                row.getBoolean("promised"), row.getObject("done_on", LocalDate.class)));
+        var works = by(
+                ids,
+                "select d.*, i.name as install_name, k.name as kind_name from report_works d"
+                        + " join installs i on i.id = d.install_id join task_kinds k on k.id = d.task_kind_id",
+                ReportDetails::work);
+        var readings = by(
+                ids,
+                "select d.*, i.name as install_name, m.name as instrument from readings d"
+                        + " join installs i on i.id = d.install_id left join instruments m on m.id = d.instrument_id",
+                ReportDetails::reading);
+        var findings = by(
+                ids,
+                "select d.*, i.name as install_name from findings d" + " left join installs i on i.id = d.install_id",
+                ReportDetails::finding);
+        var parts = by(
+                ids,
+                "select d.*, i.name as install_name, coalesce(p.name, d.part_text) as part_name from parts_used d"
+                        + " join installs i on i.id = d.install_id left join parts p on p.id = d.part_id",
+                ReportDetails::part);
+        var photos = by(
+                ids,
+                "select d.* from photos d",
+                (row, n) -> new ReportView.Photo(
+                        row.getObject("id", UUID.class),
+                        row.getString("caption"),
+                        ReportQueries.instant(row, "taken_at")));
+        var left = by(
+                ids,
+                "select d.* from follow_ups d",
+                (row, n) -> new ReportView.FollowUp(
+                        row.getObject("id", UUID.class),
+                        row.getString("text"),
+                        row.getObject("due_on", LocalDate.class),
+                        row.getBoolean("promised"),
+                        row.getObject("done_on", LocalDate.class)));
         return heads.stream()
-                .map(h -> view(h, get(works, h), get(readings, h), get(findings, h), get(parts, h), get(photos, h), get(left, h)))
+                .map(h -> view(
+                        h,
+                        get(works, h),
+                        get(readings, h),
+                        get(findings, h),
+                        get(parts, h),
+                        get(photos, h),
+                        get(left, h)))
                 .toList();
     }
 
@@ -77,10 +106,32 @@ class ReportDetails {
             List<ReportView.Photo> photos,
             List<ReportView.FollowUp> left) {
         return new ReportView(
-                new ReportId(h.id()), h.visit() == null ? null : new VisitId(h.visit()), new SiteId(h.site()), h.siteName(),
-                h.kind(), h.on(), h.startedAt(), h.arrivedAt(), h.leftAt(), h.recordedAt(), h.recordedBy(), h.outcome(),
-                h.reason(), h.note(), h.nobodyThere(), h.customerName(), h.source(), reportId(h.supersedes()),
-                reportId(h.supersededBy()), h.people(), works, readings, findings, parts, photos, left);
+                new ReportId(h.id()),
+                h.visit() == null ? null : new VisitId(h.visit()),
+                new SiteId(h.site()),
+                h.siteName(),
+                h.kind(),
+                h.on(),
+                h.startedAt(),
+                h.arrivedAt(),
+                h.leftAt(),
+                h.recordedAt(),
+                h.recordedBy(),
+                h.outcome(),
+                h.reason(),
+                h.note(),
+                h.nobodyThere(),
+                h.customerName(),
+                h.source(),
+                reportId(h.supersedes()),
+                reportId(h.supersededBy()),
+                h.people(),
+                works,
+                readings,
+                findings,
+                parts,
+                photos,
+                left);
     }
 
     private static @Nullable ReportId reportId(@Nullable UUID id) {

@@ -34,7 +34,9 @@ class ReportFacts {
 
     Known of(RecordVisit c) {
         return new Known(
-                exists("select id from sites where id = any(:ids)", Set.of(c.site().value()))
+                exists(
+                                "select id from sites where id = any(:ids)",
+                                Set.of(c.site().value()))
                         .contains(c.site().value()),
                 installs(installs(c)),
                 things(c),
@@ -56,7 +58,8 @@ class ReportFacts {
     private Map<UUID, Install> installs(Set<UUID> ids) {
         Map<UUID, Install> found = new HashMap<>();
         if (!ids.isEmpty()) {
-            jdbc.sql("select id, site_id, name, commissioned_on, commissioning_known from installs where id = any(:ids)")
+            jdbc.sql(
+                            "select id, site_id, name, commissioned_on, commissioning_known from installs where id = any(:ids)")
                     .param("ids", ids.toArray(UUID[]::new))
                     .query((row, n) -> found.put(
                             row.getObject("id", UUID.class),
@@ -100,7 +103,10 @@ class ReportFacts {
     private Set<UUID> exists(String sql, Collection<UUID> ids) {
         return ids.isEmpty()
                 ? Set.of()
-                : jdbc.sql(sql).param("ids", ids.toArray(UUID[]::new)).query(UUID.class).set();
+                : jdbc.sql(sql)
+                        .param("ids", ids.toArray(UUID[]::new))
+                        .query(UUID.class)
+                        .set();
     }
 
     private Set<String> photos(RecordVisit c) {

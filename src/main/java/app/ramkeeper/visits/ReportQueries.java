@@ -80,9 +80,7 @@ class ReportQueries {
         List<ReportHead> shown = more ? heads.subList(0, PAGE) : heads;
         ReportHead last = shown.isEmpty() ? null : shown.get(shown.size() - 1);
         return new Slice<>(
-                details.of(shown),
-                more && last != null ? Cursor.of(last.on(), last.id()) : null,
-                count(all, of));
+                details.of(shown), more && last != null ? Cursor.of(last.on(), last.id()) : null, count(all, of));
     }
 
     private long count(String all, UUID of) {

@@ -80,7 +80,10 @@ class ReportRules {
             String path = "works[" + i + "]";
             install(work.install(), path + ".outcome");
             exists(work.kind().value(), path + ".kind", "This kind of task is not in the catalogue.");
-            exists(work.pump() == null ? null : work.pump().value(), path + ".pump", "This pump is not in the register.");
+            exists(
+                    work.pump() == null ? null : work.pump().value(),
+                    path + ".pump",
+                    "This pump is not in the register.");
             say(
                     seen.add(java.util.Arrays.asList(work.install(), work.pump(), work.kind())),
                     path + ".outcome",
@@ -99,7 +102,10 @@ class ReportRules {
             RecordVisit.Reading reading = command.readings().get(i);
             String path = "readings[" + i + "]";
             install(reading.install(), path + ".value");
-            exists(reading.pump() == null ? null : reading.pump().value(), path + ".pump", "This pump is not in the register.");
+            exists(
+                    reading.pump() == null ? null : reading.pump().value(),
+                    path + ".pump",
+                    "This pump is not in the register.");
             exists(reading.instrument(), path + ".instrument", "This instrument is not in the register.");
             length(reading.notComparable(), 500, path + ".notComparable");
             Limits.problem(reading).ifPresent(sentence -> problems.add(new Problem(path + ".value", sentence)));
@@ -163,7 +169,9 @@ class ReportRules {
     private void commissioned(ReportFacts.Install install) {
         LocalDate on = install.commissionedOn();
         if (on == null && install.commissioningKnown()) {
-            once("kind", install.name() + " is not commissioned yet: record a survey, installation or commissioning visit.");
+            once(
+                    "kind",
+                    install.name() + " is not commissioned yet: record a survey, installation or commissioning visit.");
         } else if (on != null && command.attendedOn().isBefore(on)) {
             once(
                     "attendedOn",
@@ -188,7 +196,10 @@ class ReportRules {
     }
 
     private void length(@Nullable String text, int most, String path) {
-        say(text == null || text.length() <= most, path, "This text is too long: at most %,d characters.".formatted(most));
+        say(
+                text == null || text.length() <= most,
+                path,
+                "This text is too long: at most %,d characters.".formatted(most));
     }
 
     private void size(int size, int most, String path, String what) {

@@ -84,7 +84,8 @@ class ReportStore {
                 "insert into report_people (report_id, person_id, lead) values (:report, :person, :lead)",
                 c,
                 c.people(),
-                p -> row().addValue("person", p.value()).addValue("lead", p.equals(c.people().get(0))));
+                p -> row().addValue("person", p.value())
+                        .addValue("lead", p.equals(c.people().get(0))));
         batch(
                 "insert into report_works (id, report_id, install_id, pump_id, task_kind_id, task_id, outcome, reason,"
                         + " look_again_on, done_by, about, note) values (:id, :report, :install, :pump, :kind, :task,"
@@ -105,7 +106,9 @@ class ReportStore {
                         + " values (:id, :report, :install, :symptom, :cause, :action)",
                 c,
                 c.findings(),
-                f -> row().addValue("install", f.install() == null ? null : f.install().value())
+                f -> row().addValue(
+                                "install",
+                                f.install() == null ? null : f.install().value())
                         .addValue("symptom", f.symptom().name())
                         .addValue("cause", f.cause())
                         .addValue("action", f.action()));
@@ -137,9 +140,7 @@ class ReportStore {
         List<UUID> ids = items.stream().map(item -> Uuids.next()).toList();
         MapSqlParameterSource[] rows = new MapSqlParameterSource[items.size()];
         for (int i = 0; i < rows.length; i++) {
-            rows[i] = row.apply(items.get(i))
-                    .addValue("id", ids.get(i))
-                    .addValue("report", c.id().value());
+            rows[i] = row.apply(items.get(i)).addValue("id", ids.get(i)).addValue("report", c.id().value());
         }
         if (rows.length > 0) {
             batches.batchUpdate(sql, rows);

@@ -72,9 +72,20 @@ public record ReportView(
             @Nullable String action) {}
 
     public record Part(
-            InstallId install, String installName, String name, BigDecimal quantity, @Nullable String position, @Nullable String batch) {}
+            InstallId install,
+            String installName,
+            String name,
+            BigDecimal quantity,
+            @Nullable String position,
+            @Nullable String batch) {}
 
-    public record Photo(UUID id, @Nullable String caption, @Nullable Instant takenAt) {}
+    public record Photo(
+            UUID id, @Nullable String caption, @Nullable Instant takenAt) {}
 
-    public record FollowUp(UUID id, String text, @Nullable LocalDate dueOn, boolean promised, @Nullable LocalDate doneOn) {}
+    public record FollowUp(
+            UUID id,
+            String text,
+            @Nullable LocalDate dueOn,
+            boolean promised,
+            @Nullable LocalDate doneOn) {}
 }

@@ -43,10 +43,7 @@ class Superseding {
                 .optional();
         return jdbc.sql("""
                         select r.*, (r.outcome = 'WITHDRAWN' or exists (select 1 from visit_reports s where s.supersedes = r.id)) as superseded
-                        from visit_reports r where r.id = :id""")
-                .param("id", id.value())
-                .query((row, n) -> old(row))
-                .optional();
+                        from visit_reports r where r.id = :id""").param("id", id.value()).query((row, n) -> old(row)).optional();
     }
 
     /** Writes the row that takes a report out of force and says nothing in its place. */

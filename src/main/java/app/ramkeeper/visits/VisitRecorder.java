@@ -117,7 +117,8 @@ public class VisitRecorder {
     }
 
     private Recorded write(RecordVisit command, byte[] hash, PersonId by) {
-        Optional<Superseding.Old> old = Optional.ofNullable(command.supersedes()).flatMap(superseding::hold);
+        Optional<Superseding.Old> old =
+                Optional.ofNullable(command.supersedes()).flatMap(superseding::hold);
         if (!reports.insertHead(command, by, hash)) {
             // The same id was just committed by another request.
             return repeated(command.id(), hash)
@@ -146,18 +147,15 @@ public class VisitRecorder {
                         "This report was sent before with other content. What was sent first stands;"
                                 + " open it and correct it there.")));
             }
-            return known.held() == null
-                    ? new Recorded.Applied(id, true)
-                    : new Recorded.Held(id, known.held(), true);
+            return known.held() == null ? new Recorded.Applied(id, true) : new Recorded.Held(id, known.held(), true);
         });
     }
 
     /** What stands in the way of applying a sound report; holds the visit and the superseded report while it looks. */
     private Optional<HeldBecause> obstacle(RecordVisit command) {
-        if (command.supersedes() != null) {
-            Superseding.Old old = superseding
-                    .hold(command.supersedes())
-                    .orElseThrow(() -> new Missing("report", command.supersedes()));
+        ReportId supersedes = command.supersedes();
+        if (supersedes != null) {
+            Superseding.Old old = superseding.hold(supersedes).orElseThrow(() -> new Missing("report", supersedes));
             requireSame(old, command);
             return old.superseded() ? Optional.of(HeldBecause.SUPERSEDED_ALREADY) : Optional.empty();
         }

@@ -65,6 +65,6 @@ class VisitWords {
     }
 
     String word(String key, Object... arguments) {
-        return messages.getMessage(key, arguments, key, Locale.ENGLISH);
+        return messages.getMessage(key, arguments, Locale.ENGLISH);
     }
 }

@@ -30,7 +30,11 @@ public class StockLedger {
     }
 
     /** A part a report says was used; without batch it is taken from whatever batch is there. */
-    public record Used(UUID id, PartId part, BigDecimal quantity, @Nullable String batch) {}
+    public record Used(
+            UUID id,
+            PartId part,
+            BigDecimal quantity,
+            @Nullable String batch) {}
 
     /** Takes parts off the van of the first person who has one. Without a van nothing moves. */
     public void use(List<Used> parts, UUID report, List<PersonId> people, PersonId by) {
@@ -96,15 +100,9 @@ public class StockLedger {
     }
 
     private void write(
-            Used used,
-            UUID van,
-            BigDecimal quantity,
-            String batch,
-            MovementReason reason,
-            UUID report,
-            PersonId by) {
-        movements.add(new Movement(
-                used.part().value(), van, quantity, batch, reason, by, report, used.id(), null, null));
+            Used used, UUID van, BigDecimal quantity, String batch, MovementReason reason, UUID report, PersonId by) {
+        movements.add(
+                new Movement(used.part().value(), van, quantity, batch, reason, by, report, used.id(), null, null));
     }
 
     private Map<String, BigDecimal> lots(Used used, UUID van) {
