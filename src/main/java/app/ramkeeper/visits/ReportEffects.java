@@ -9,7 +9,7 @@ import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 
-/** What follows from a report in the same transaction: the visit's state, stock, things left to do, the events. */
+/** What follows from a report in the same transaction: the visit's state, stock, things left to do, the baseline, the events. */
 @Component
 class ReportEffects {
 
@@ -17,6 +17,7 @@ class ReportEffects {
     private final WorkQueries works;
     private final StockLedger stock;
     private final LockedGates gates;
+    private final Commissioning commissioning;
     private final JdbcClient jdbc;
     private final ApplicationEventPublisher events;
 
@@ -25,12 +26,14 @@ class ReportEffects {
             WorkQueries works,
             StockLedger stock,
             LockedGates gates,
+            Commissioning commissioning,
             JdbcClient jdbc,
             ApplicationEventPublisher events) {
         this.visits = visits;
         this.works = works;
         this.stock = stock;
         this.gates = gates;
+        this.commissioning = commissioning;
         this.jdbc = jdbc;
         this.events = events;
     }
@@ -48,6 +51,7 @@ class ReportEffects {
             carryDoneFollowUps(command.supersedes(), command.id());
         }
         gates.markPlanned(command.site());
+        commissioning.apply(command);
         events.publishEvent(new VisitReported(
                 command.id(),
                 command.site(),
