@@ -3,6 +3,7 @@ package app.ramkeeper.identity.signin;
 import app.ramkeeper.identity.IdentitySettings;
 import app.ramkeeper.identity.Role;
 import jakarta.servlet.DispatcherType;
+import java.time.Clock;
 import java.util.stream.Stream;
 import org.springframework.boot.context.properties.EnableConfigurationProperties;
 import org.springframework.context.annotation.Bean;
@@ -12,6 +13,7 @@ import org.springframework.security.config.annotation.web.builders.HttpSecurity;
 import org.springframework.security.config.annotation.web.configurers.HeadersConfigurer;
 import org.springframework.security.web.SecurityFilterChain;
 import org.springframework.security.web.authentication.logout.HeaderWriterLogoutHandler;
+import org.springframework.security.web.context.SecurityContextHolderFilter;
 import org.springframework.security.web.header.writers.ClearSiteDataHeaderWriter;
 import org.springframework.security.web.header.writers.CrossOriginOpenerPolicyHeaderWriter.CrossOriginOpenerPolicy;
 import org.springframework.security.web.header.writers.CrossOriginResourcePolicyHeaderWriter.CrossOriginResourcePolicy;
@@ -54,8 +56,11 @@ class SecurityChain {
             PasswordSignIn passwords,
             SignInOutcome outcome,
             NotSignedIn notSignedIn,
-            Denied denied) {
+            Denied denied,
+            Clock clock) {
         http.authenticationProvider(passwords)
+                .addFilterBefore(new PlainQuery(), SecurityContextHolderFilter.class)
+                .addFilterBefore(new SessionEnd(settings, clock), SecurityContextHolderFilter.class)
                 .authorizeHttpRequests(routes -> routes.dispatcherTypeMatchers(
                                 DispatcherType.FORWARD, DispatcherType.ERROR, DispatcherType.ASYNC)
                         .permitAll()
