@@ -53,13 +53,11 @@ class SecurityChain {
     SecurityFilterChain chain(
             HttpSecurity http,
             IdentitySettings settings,
-            PasswordSignIn passwords,
             SignInOutcome outcome,
             NotSignedIn notSignedIn,
             Denied denied,
             Clock clock) {
-        http.authenticationProvider(passwords)
-                .addFilterBefore(new PlainQuery(), SecurityContextHolderFilter.class)
+        http.addFilterBefore(new PlainQuery(), SecurityContextHolderFilter.class)
                 .addFilterBefore(new SessionEnd(settings, clock), SecurityContextHolderFilter.class)
                 .authorizeHttpRequests(routes -> routes.dispatcherTypeMatchers(
                                 DispatcherType.FORWARD, DispatcherType.ERROR, DispatcherType.ASYNC)

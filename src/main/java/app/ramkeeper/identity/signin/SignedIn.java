@@ -79,9 +79,10 @@ public class SignedIn {
         }
         tokens.saveToken(null, request, response);
         SecurityContext context = SecurityContextHolder.createEmptyContext();
-        context.setAuthentication(new UsernamePasswordAuthenticationToken(user, null, authorities));
+        Authentication signedIn = new UsernamePasswordAuthenticationToken(user, null, authorities);
+        context.setAuthentication(signedIn);
         SecurityContextHolder.setContext(context);
         contexts.saveContext(context, request, response);
-        sessions.begun(request, context.getAuthentication());
+        sessions.begun(request, signedIn);
     }
 }
