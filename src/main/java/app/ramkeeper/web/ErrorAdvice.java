@@ -95,15 +95,6 @@ class ErrorAdvice {
         return logged(HttpStatus.SERVICE_UNAVAILABLE, "unavailable", failure, request);
     }
 
-    /** An id in the address that is none is as missing as an unknown one; elsewhere it is a bad request. */
-    @ExceptionHandler(MethodArgumentTypeMismatchException.class)
-    ModelAndView unreadable(MethodArgumentTypeMismatchException failure) {
-        boolean inPath = failure.getParameter().hasParameterAnnotation(PathVariable.class);
-        return inPath
-                ? page(HttpStatus.NOT_FOUND, "missing", Map.of("thing", failure.getName()))
-                : page(HttpStatus.BAD_REQUEST, "refused", Map.of("thing", failure.getName()));
-    }
-
     @ExceptionHandler({TypeMismatchException.class, HttpMessageNotReadableException.class, MultipartException.class})
     ModelAndView unreadable(Exception failure) {
         return failure instanceof ErrorResponse known
