@@ -108,6 +108,15 @@ public class Say {
         return quantity(share, Unit.PERCENT, 2);
     }
 
+    /** A change as a signed share: "−12 %", "+3 %". */
+    public String change(@Nullable Double share) {
+        if (share == null) {
+            return ABSENT;
+        }
+        long percent = Math.round(100 * share);
+        return (percent > 0 ? "+" : percent < 0 ? "−" : "±") + Math.abs(percent) + " %";
+    }
+
     /** A quantity in SI, said in a unit with so many significant figures. */
     public String quantity(@Nullable Double si, Unit unit, int figures) {
         return si == null ? ABSENT : number(unit.fromSi(si), figures) + " " + unit.symbol();

@@ -1,0 +1,106 @@
+package app.ramkeeper.desk;
+
+import app.ramkeeper.identity.CurrentUser;
+import app.ramkeeper.identity.Role;
+import app.ramkeeper.web.IntervalBar;
+import app.ramkeeper.web.Say;
+import java.time.LocalDate;
+import java.util.List;
+import org.springframework.format.annotation.DateTimeFormat;
+import org.springframework.security.access.prepost.PreAuthorize;
+import org.springframework.security.core.annotation.AuthenticationPrincipal;
+import org.springframework.stereotype.Controller;
+import org.springframework.ui.Model;
+import org.springframework.web.bind.annotation.GetMapping;
+import org.springframework.web.bind.annotation.RequestParam;
+
+/** Each role's first page answers that role's question without a click; who holds several roles sees several. */
+@Controller
+class HomeController {
+
+    private static final int SITES_SHOWN = 20;
+
+    private final OfficeDesk office;
+    private final TechnicianDay technician;
+    private final ManagerDesk manager;
+    private final AdministratorDesk administrator;
+    private final Say say;
+
+    HomeController(
+            OfficeDesk office, TechnicianDay technician, ManagerDesk manager, AdministratorDesk administrator, Say say) {
+        this.office = office;
+        this.technician = technician;
+        this.manager = manager;
+        this.administrator = administrator;
+        this.say = say;
+    }
+
+    @GetMapping("/")
+    @PreAuthorize("isAuthenticated()")
+    String home(@AuthenticationPrincipal CurrentUser user, Model model) {
+        model.addAttribute("user", user);
+        if (user.is(Role.TECHNICIAN)) {
+            day(user, say.today(), model);
+        }
+        if (user.is(Role.OFFICE)) {
+            office(model);
+        }
+        if (user.is(Role.MANAGER)) {
+            manager(model);
+        }
+        if (user.is(Role.ADMINISTRATOR)) {
+            model.addAttribute("toMend", administrator.toMend());
+        }
+        return "desk/home";
+    }
+
+    @GetMapping("/my-day")
+    @PreAuthorize("hasRole('TECHNICIAN')")
+    String myDay(
+            @AuthenticationPrincipal CurrentUser user,
+            @RequestParam(required = false) @DateTimeFormat(iso = DateTimeFormat.ISO.DATE) LocalDate day,
+            Model model) {
+        day(user, day == null ? say.today() : day, model);
+        return "desk/my-day";
+    }
+
+    private void day(CurrentUser user, LocalDate day, Model model) {
+        List<TechnicianDay.Stop> stops = technician.stops(user.person(), day);
+        model.addAttribute("day", day);
+        model.addAttribute("stops", stops);
+        model.addAttribute("next", stops.stream().filter(stop -> stop.state().equals("PLANNED")).findFirst().orElse(null));
+        model.addAttribute("bring", stops.isEmpty() ? List.of() : technician.bring(user.person(), day));
+        model.addAttribute("ahead", technician.ahead(user.person(), day));
+    }
+
+    private void office(Model model) {
+        model.addAttribute("notBack", office.notBack());
+        model.addAttribute("openCalls", office.openCalls());
+        model.addAttribute("mustGo", office.mustGo(SITES_SHOWN).stream().map(this::withBar).toList());
+        model.addAttribute("promises", office.promises());
+        model.addAttribute("week", office.week());
+        model.addAttribute("toSettle", office.toSettle());
+    }
+
+    private void manager(Model model) {
+        if (!model.containsAttribute("notBack")) {
+            model.addAttribute("notBack", manager.notBack());
+        }
+        model.addAttribute("overdueKinds", manager.overdue());
+        model.addAttribute("worst", manager.worst().stream().map(this::withBar).toList());
+        model.addAttribute("returnVisits", manager.returnVisits());
+        model.addAttribute("months", manager.months());
+        model.addAttribute("response", manager.response());
+    }
+
+    /** A row with its interval bar. */
+    record Barred<T>(T row, IntervalBar bar) {}
+
+    private Barred<OfficeDesk.MustGo> withBar(OfficeDesk.MustGo row) {
+        return new Barred<>(row, IntervalBar.of(row.from(), row.dueOn(), say.today()));
+    }
+
+    private Barred<ManagerDesk.Worst> withBar(ManagerDesk.Worst row) {
+        return new Barred<>(row, IntervalBar.of(row.from(), row.dueOn(), say.today()));
+    }
+}
