@@ -1,0 +1,72 @@
+package app.ramkeeper.desk;
+
+import app.ramkeeper.fleet.Fleet;
+import app.ramkeeper.fleet.InstallCard;
+import app.ramkeeper.fleet.InstallId;
+import app.ramkeeper.fleet.SiteCard;
+import app.ramkeeper.fleet.SiteId;
+import app.ramkeeper.identity.ForField;
+import app.ramkeeper.visits.VisitHistory;
+import app.ramkeeper.web.Say;
+import java.util.List;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+import org.springframework.stereotype.Controller;
+import org.springframework.ui.Model;
+import org.springframework.web.bind.annotation.GetMapping;
+import org.springframework.web.bind.annotation.PathVariable;
+import org.springframework.web.bind.annotation.RequestParam;
+
+/** The pages a technician reads before driving: the site sheet, and the story of an install. */
+@Controller
+@ForField
+class SiteSheetController {
+
+    private static final int LAST_VISITS = 3;
+
+    private final Fleet fleet;
+    private final VisitHistory visits;
+    private final InstallHistoryQuery histories;
+    private final DepotPositions depots;
+    private final Say say;
+
+    SiteSheetController(
+            Fleet fleet, VisitHistory visits, InstallHistoryQuery histories, DepotPositions depots, Say say) {
+        this.fleet = fleet;
+        this.visits = visits;
+        this.histories = histories;
+        this.depots = depots;
+        this.say = say;
+    }
+
+    @GetMapping("/sites/{id}/sheet")
+    String sheet(@PathVariable UUID id, @RequestParam(required = false) @Nullable String after, Model model) {
+        SiteCard site = fleet.site(new SiteId(id));
+        List<InstallCard> installs = fleet.installsOf(site.id());
+        model.addAttribute("site", site);
+        model.addAttribute("closed", site.closedOn(say.today()));
+        model.addAttribute("wayThere", depots.wayTo(site));
+        model.addAttribute("installs", installs);
+        model.addAttribute("readings", ReadingsAgainstBaseline.of(installs, visits.lastReadings(site.id())));
+        model.addAttribute("lastVisits", visits.lastVisits(site.id(), LAST_VISITS));
+        model.addAttribute("followUps", visits.openFollowUps(site.id()));
+        model.addAttribute("planned", visits.plannedAt(site.id()));
+        model.addAttribute("story", visits.ofSite(site.id(), after));
+        return "desk/sheet";
+    }
+
+    @GetMapping("/installs/{id}/history")
+    String history(@PathVariable UUID id, @RequestParam(required = false) @Nullable String after, Model model) {
+        InstallCard install = fleet.install(new InstallId(id));
+        InstallHistory history = histories.of(install.id().value(), after);
+        FlowPlots plots = new FlowPlots(history, say.today());
+        model.addAttribute("install", install);
+        model.addAttribute("history", history);
+        model.addAttribute("measuredNewestFirst", history.measured().stream()
+                .sorted((one, other) -> other.on().compareTo(one.on()))
+                .toList());
+        model.addAttribute("delivered", plots.delivered());
+        model.addAttribute("efficiency", plots.efficiency());
+        return "desk/history";
+    }
+}
