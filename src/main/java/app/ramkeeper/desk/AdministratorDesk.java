@@ -19,7 +19,7 @@ class AdministratorDesk {
     }
 
     /** Something to put right: how many, what, and where. */
-    record ToMend(long count, String key, String path) {}
+    public record ToMend(long count, String key, String path) {}
 
     List<ToMend> toMend() {
         return jdbc.sql("""
@@ -29,8 +29,6 @@ class AdministratorDesk {
                         union all select (select count(*) from accounts a where disabled_at is null
                           and not exists (select from account_roles r where r.account_id = a.id)), 'desk.mend.noRole', '/people'
                         union all select (select count(*) from people p where left_on is null
-                          and not exists (select from accounts a where a.person_id = p.id)), 'desk.mend.noAccount', '/people'""")
-                .query(ToMend.class)
-                .list();
+                          and not exists (select from accounts a where a.person_id = p.id)), 'desk.mend.noAccount', '/people'""").query(ToMend.class).list();
     }
 }

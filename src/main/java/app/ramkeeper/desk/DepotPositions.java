@@ -21,7 +21,8 @@ class DepotPositions {
     }
 
     /** "23 km NW of Clyde depot", as the crow flies; absent where either position is unknown. */
-    @Nullable String wayTo(SiteCard site) {
+    @Nullable
+    String wayTo(SiteCard site) {
         if (site.position() == null || site.depot() == null) {
             return null;
         }
@@ -36,6 +37,7 @@ class DepotPositions {
     static String words(Position from, Position to, String name) {
         double kilometres = from.kilometresTo(to);
         String compass = COMPASS.get((int) Math.round(from.bearingTo(to) / 45) % 8);
-        return String.format(Locale.ROOT, kilometres < 10 ? "%.1f km %s of %s" : "%.0f km %s of %s", kilometres, compass, name);
+        return String.format(
+                Locale.ROOT, kilometres < 10 ? "%.1f km %s of %s" : "%.0f km %s of %s", kilometres, compass, name);
     }
 }

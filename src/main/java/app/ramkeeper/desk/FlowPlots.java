@@ -28,7 +28,8 @@ final class FlowPlots {
     }
 
     /** Delivered flow in l/min; absent until two days were measured. */
-    @Nullable Plot delivered() {
+    @Nullable
+    Plot delivered() {
         return plot(
                 "Delivered flow against the baseline of each configuration",
                 "l/min",
@@ -39,7 +40,8 @@ final class FlowPlots {
     }
 
     /** D'Aubuisson efficiency in percent. */
-    @Nullable Plot efficiency() {
+    @Nullable
+    Plot efficiency() {
         return plot(
                 "Efficiency q h / (Q H) against the baseline of each configuration",
                 "%",
@@ -57,8 +59,14 @@ final class FlowPlots {
         if (rows.size() < 2) {
             return null;
         }
-        double high = rows.stream().mapToDouble(m -> Objects.requireNonNull(value.apply(m))).max().orElse(1);
-        double low = rows.stream().mapToDouble(m -> Objects.requireNonNull(value.apply(m))).min().orElse(0);
+        double high = rows.stream()
+                .mapToDouble(m -> Objects.requireNonNull(value.apply(m)))
+                .max()
+                .orElse(1);
+        double low = rows.stream()
+                .mapToDouble(m -> Objects.requireNonNull(value.apply(m)))
+                .min()
+                .orElse(0);
         for (Period period : history.periods()) {
             Double level = baseline.apply(period);
             high = level == null ? high : Math.max(high, level);
@@ -84,7 +92,13 @@ final class FlowPlots {
                         x.at(m.on().toEpochDay()),
                         y.at(Objects.requireNonNull(value.apply(m))),
                         m.comparable() ? "" : "apart",
-                        String.format(Locale.ROOT, "%s: %.3g %s%s", m.on(), value.apply(m), unit, m.comparable() ? "" : ", not comparable")))
+                        String.format(
+                                Locale.ROOT,
+                                "%s: %.3g %s%s",
+                                m.on(),
+                                value.apply(m),
+                                unit,
+                                m.comparable() ? "" : ", not comparable")))
                 .toList();
     }
 
@@ -94,9 +108,16 @@ final class FlowPlots {
         for (Period period : history.periods()) {
             Double level = baseline.apply(period);
             if (level != null) {
-                double from = within(x, period.from() == null ? x.from() : period.from().toEpochDay());
-                double until = within(x, period.until() == null ? x.to() : period.until().toEpochDay());
-                path.append('M').append(x.at(from)).append(' ').append(y.at(level)).append('H').append(x.at(until));
+                double from = within(
+                        x, period.from() == null ? x.from() : period.from().toEpochDay());
+                double until = within(
+                        x, period.until() == null ? x.to() : period.until().toEpochDay());
+                path.append('M')
+                        .append(x.at(from))
+                        .append(' ')
+                        .append(y.at(level))
+                        .append('H')
+                        .append(x.at(until));
             }
         }
         return path.isEmpty() ? List.of() : List.of(new Plot.Line("baseline", path.toString(), "baseline"));

@@ -27,7 +27,11 @@ class HomeController {
     private final Say say;
 
     HomeController(
-            OfficeDesk office, TechnicianDay technician, ManagerDesk manager, AdministratorDesk administrator, Say say) {
+            OfficeDesk office,
+            TechnicianDay technician,
+            ManagerDesk manager,
+            AdministratorDesk administrator,
+            Say say) {
         this.office = office;
         this.technician = technician;
         this.manager = manager;
@@ -68,7 +72,12 @@ class HomeController {
         List<TechnicianDay.Stop> stops = technician.stops(user.person(), day);
         model.addAttribute("day", day);
         model.addAttribute("stops", stops);
-        model.addAttribute("next", stops.stream().filter(stop -> stop.state().equals("PLANNED")).findFirst().orElse(null));
+        model.addAttribute(
+                "next",
+                stops.stream()
+                        .filter(stop -> stop.state().equals("PLANNED"))
+                        .findFirst()
+                        .orElse(null));
         model.addAttribute("bring", stops.isEmpty() ? List.of() : technician.bring(user.person(), day));
         model.addAttribute("ahead", technician.ahead(user.person(), day));
     }
@@ -76,7 +85,8 @@ class HomeController {
     private void office(Model model) {
         model.addAttribute("notBack", office.notBack());
         model.addAttribute("openCalls", office.openCalls());
-        model.addAttribute("mustGo", office.mustGo(SITES_SHOWN).stream().map(this::withBar).toList());
+        model.addAttribute(
+                "mustGo", office.mustGo(SITES_SHOWN).stream().map(this::withBar).toList());
         model.addAttribute("promises", office.promises());
         model.addAttribute("week", office.week());
         model.addAttribute("toSettle", office.toSettle());
@@ -94,7 +104,7 @@ class HomeController {
     }
 
     /** A row with its interval bar. */
-    record Barred<T>(T row, IntervalBar bar) {}
+    public record Barred<T>(T row, IntervalBar bar) {}
 
     private Barred<OfficeDesk.MustGo> withBar(OfficeDesk.MustGo row) {
         return new Barred<>(row, IntervalBar.of(row.from(), row.dueOn(), say.today()));

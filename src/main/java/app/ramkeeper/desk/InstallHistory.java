@@ -14,7 +14,8 @@ import org.jspecify.annotations.Nullable;
  * @param periods its configurations, oldest first
  * @param measured one row per day on which a flow was read, oldest first
  */
-record InstallHistory(List<Entry> entries, @Nullable String next, List<Period> periods, List<Measured> measured) {
+public record InstallHistory(
+        List<Entry> entries, @Nullable String next, List<Period> periods, List<Measured> measured) {
 
     /**
      * Something that happened.
@@ -22,10 +23,15 @@ record InstallHistory(List<Entry> entries, @Nullable String next, List<Period> p
      * @param kind REPORT, CONFIGURATION, PUMP, STATE or CALL
      * @param words what happened, one sentence a line
      */
-    record Entry(LocalDate on, String kind, String title, List<String> words, @Nullable UUID report) {}
+    public record Entry(
+            LocalDate on,
+            String kind,
+            String title,
+            List<String> words,
+            @Nullable UUID report) {}
 
     /** A configuration between two days, with the baseline it is judged by. */
-    record Period(
+    public record Period(
             @Nullable LocalDate from,
             @Nullable LocalDate until,
             @Nullable Double fallM,
@@ -39,20 +45,20 @@ record InstallHistory(List<Entry> entries, @Nullable String next, List<Period> p
         }
 
         /** D'Aubuisson efficiency q h / (Q H) of two flows at this fall and lift; absent where one is unknown. */
-        @Nullable Double efficiency(@Nullable Double drive, @Nullable Double delivered) {
+        public @Nullable Double efficiency(@Nullable Double drive, @Nullable Double delivered) {
             if (drive == null || delivered == null || fallM == null || liftM == null || drive <= 0) {
                 return null;
             }
             return delivered * liftM / (drive * fallM);
         }
 
-        @Nullable Double baselineEfficiency() {
+        public @Nullable Double baselineEfficiency() {
             return efficiency(baselineDrive, baselineDelivered);
         }
     }
 
     /** What was read on a day, in SI; whether it may be compared, and if not why. */
-    record Measured(
+    public record Measured(
             LocalDate on,
             @Nullable Double drive,
             @Nullable Double delivered,
@@ -62,16 +68,16 @@ record InstallHistory(List<Entry> entries, @Nullable String next, List<Period> p
             @Nullable String reason,
             @Nullable Period period) {
 
-        @Nullable Double efficiency() {
+        public @Nullable Double efficiency() {
             return period == null ? null : period.efficiency(drive, delivered);
         }
 
-        @Nullable Double deliveredPerMinute() {
+        public @Nullable Double deliveredPerMinute() {
             return delivered == null ? null : Unit.LITRE_PER_MINUTE.fromSi(delivered);
         }
 
         /** How far the delivered flow is from the baseline, as a share: -0.1 is ten per cent less. */
-        @Nullable Double againstBaseline() {
+        public @Nullable Double againstBaseline() {
             if (period == null || period.baselineDelivered() == null || delivered == null || !comparable) {
                 return null;
             }

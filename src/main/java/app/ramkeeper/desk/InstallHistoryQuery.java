@@ -38,7 +38,7 @@ class InstallHistoryQuery {
                   (select string_agg('Found: ' || concat_ws(' – ', f.cause, f.action), '; ') from findings f where f.report_id = r.id and (f.install_id = :install or f.install_id is null)),
                   (select 'Parts: ' || string_agg(concat_ws(' ', trim_scale(u.quantity)::text || ' ×', coalesce(q.name, u.part_text), case when u.batch is not null then '(batch ' || u.batch || ')' end), ', ')
                      from parts_used u left join parts q on q.id = u.part_id where u.report_id = r.id and u.install_id = :install),
-                  r.note, 'Promised: ' || r.promised], null) as lines
+                  r.note, (select 'Promised: ' || string_agg(f.text, '; ') from follow_ups f where f.report_id = r.id and f.promised)], null) as lines
               from current_reports r
               where r.site_id = (select site_id from installs where id = :install)
                 and (exists (select from report_works w where w.report_id = r.id and w.install_id = :install)
@@ -90,7 +90,9 @@ class InstallHistoryQuery {
     InstallHistory of(UUID install, @Nullable String after) {
         List<Row> rows = entries(install, after);
         List<Row> page = rows.subList(0, Math.min(PAGE, rows.size()));
-        String next = rows.size() > PAGE ? Cursor.of(page.get(PAGE - 1).entry().on(), page.get(PAGE - 1).key()) : null;
+        String next = rows.size() > PAGE
+                ? Cursor.of(page.get(PAGE - 1).entry().on(), page.get(PAGE - 1).key())
+                : null;
         List<Period> periods = periods(install);
         return new InstallHistory(page.stream().map(Row::entry).toList(), next, periods, measured(install, periods));
     }
@@ -138,7 +140,8 @@ class InstallHistoryQuery {
     private record Row(Entry entry, UUID key) {}
 
     private List<Row> entries(UUID install, @Nullable String after) {
-        List<String> from = Cursor.read(after, 2).filter(InstallHistoryQuery::sound).orElse(null);
+        List<String> from =
+                Cursor.read(after, 2).filter(InstallHistoryQuery::sound).orElse(null);
         return jdbc.sql(ENTRIES)
                 .param("install", install)
                 .param("zone", clock.getZone().getId())

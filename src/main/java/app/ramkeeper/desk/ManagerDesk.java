@@ -25,25 +25,51 @@ class ManagerDesk {
     }
 
     /** Overdue tasks of a kind, by whose delay it is. */
-    record OverdueKind(UUID kindId, String kind, boolean watched, long ours, long cannotReach, long refused, long parts,
+    public record OverdueKind(
+            UUID kindId,
+            String kind,
+            boolean watched,
+            long ours,
+            long cannotReach,
+            long refused,
+            long parts,
             long worstDays) {
-        long all() {
+        public long all() {
             return ours + cannotReach + refused + parts;
         }
     }
 
     /** A watched task that is long overdue. */
-    record Worst(UUID installId, UUID siteId, String install, String site, String kind, LocalDate dueOn, @Nullable LocalDate from,
-            String waiting, @Nullable String waitingNote, @Nullable LocalDate lastVisit, @Nullable String lastWho) {}
+    public record Worst(
+            UUID installId,
+            UUID siteId,
+            String install,
+            String site,
+            String kind,
+            LocalDate dueOn,
+            @Nullable LocalDate from,
+            String waiting,
+            @Nullable String waitingNote,
+            @Nullable LocalDate lastVisit,
+            @Nullable String lastWho) {}
 
     /** Visits that had to be repeated at the same install within a month. */
-    record ReturnVisit(UUID installId, String install, String site, LocalDate first, LocalDate again, @Nullable String who) {}
+    public record ReturnVisit(
+            UUID installId,
+            String install,
+            String site,
+            LocalDate first,
+            LocalDate again,
+            @Nullable String who) {}
 
     /** Are we keeping up: what fell due in a month and what was done in it. */
-    record Month(LocalDate month, long visits, long couldNot, long calls) {}
+    public record Month(LocalDate month, long visits, long couldNot, long calls) {}
 
     /** How fast calls of the last ninety days were answered, in hours. */
-    record Response(long calls, @Nullable Double medianHours, @Nullable Double slowTenthHours) {}
+    public record Response(
+            long calls,
+            @Nullable Double medianHours,
+            @Nullable Double slowTenthHours) {}
 
     List<OverdueKind> overdue() {
         return jdbc.sql("""
@@ -54,10 +80,7 @@ class ManagerDesk {
                         from service_tasks t join task_kinds k on k.id = t.task_kind_id
                         where t.ended_on is null and t.done_by = 'US' and t.due_on < :today and t.window_until < :today
                           and (t.asleep_since is null or t.wakes_on <= :today)
-                        group by k.id, k.name, k.watched order by k.watched desc, count(*) desc, k.name""")
-                .param("today", today())
-                .query(OverdueKind.class)
-                .list();
+                        group by k.id, k.name, k.watched order by k.watched desc, count(*) desc, k.name""").param("today", today()).query(OverdueKind.class).list();
     }
 
     /** The watched tasks (valve rubbers) that are longest overdue, with the reason and the last who was there. */
@@ -73,10 +96,7 @@ class ManagerDesk {
                             from current_reports r where r.site_id = i.site_id order by r.attended_on desc, r.id limit 1) l on true
                         where t.ended_on is null and t.done_by = 'US' and t.due_on < :today and t.window_until < :today
                           and (t.asleep_since is null or t.wakes_on <= :today)
-                        order by t.due_on, t.id limit 12""")
-                .param("today", today())
-                .query(Worst.class)
-                .list();
+                        order by t.due_on, t.id limit 12""").param("today", today()).query(Worst.class).list();
     }
 
     List<NotBack> notBack() {

@@ -4,7 +4,7 @@ import java.time.Instant;
 import org.jspecify.annotations.Nullable;
 
 /** A technician who should be back and has not said so: where they were last, what they drive, whom to ring. */
-record NotBack(
+public record NotBack(
         String name,
         @Nullable String phone,
         Instant dueBackAt,

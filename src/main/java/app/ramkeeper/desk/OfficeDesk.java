@@ -29,7 +29,7 @@ class OfficeDesk {
     }
 
     /** Somebody rang and it is not settled; the driest first. */
-    record OpenCall(
+    public record OpenCall(
             UUID id,
             Instant receivedAt,
             @Nullable String caller,
@@ -42,14 +42,22 @@ class OfficeDesk {
             @Nullable LocalDate visitOn) {}
 
     /** A site with tasks that must go into this week: overdue, or their window ends with it. */
-    record MustGo(UUID siteId, String site, @Nullable String locality, @Nullable String depot, String tasks, int count,
-            LocalDate dueOn, @Nullable LocalDate from, @Nullable LocalDate plannedOn) {}
+    public record MustGo(
+            UUID siteId,
+            String site,
+            @Nullable String locality,
+            @Nullable String depot,
+            String tasks,
+            int count,
+            LocalDate dueOn,
+            @Nullable LocalDate from,
+            @Nullable LocalDate plannedOn) {}
 
     /** Something that was promised and is not done. */
-    record Promise(UUID siteId, String site, String text, LocalDate dueOn) {}
+    public record Promise(UUID siteId, String site, String text, LocalDate dueOn) {}
 
     /** A technician's load on a day of this week. */
-    record DayLoad(String person, LocalDate day, int visits, int minutes) {}
+    public record DayLoad(String person, LocalDate day, int visits, int minutes) {}
 
     List<OpenCall> openCalls() {
         return jdbc.sql("""
@@ -58,9 +66,7 @@ class OfficeDesk {
                         from calls c left join sites s on s.id = c.site_id left join visits v on v.id = c.visit_id and v.state = 'PLANNED'
                         where c.closed_at is null
                         order by (v.planned_on is not null), c.received_at + make_interval(mins => (60 * coalesce(c.water_hours_left,
-                          case when c.people_dry or c.stock_dry then 0 else 72 end))::int), c.id limit 20""")
-                .query(OpenCall.class)
-                .list();
+                          case when c.people_dry or c.stock_dry then 0 else 72 end))::int), c.id limit 20""").query(OpenCall.class).list();
     }
 
     List<NotBack> notBack() {
@@ -94,10 +100,7 @@ class OfficeDesk {
     List<Promise> promises() {
         return jdbc.sql("""
                         select f.site_id, s.name as site, f.text, f.due_on from follow_ups f join sites s on s.id = f.site_id
-                        where f.done_on is null and f.due_on <= :sunday order by f.due_on, f.id limit 15""")
-                .param("sunday", sunday())
-                .query(Promise.class)
-                .list();
+                        where f.done_on is null and f.due_on <= :sunday order by f.due_on, f.id limit 15""").param("sunday", sunday()).query(Promise.class).list();
     }
 
     List<DayLoad> week() {
@@ -113,7 +116,9 @@ class OfficeDesk {
     }
 
     long toSettle() {
-        return jdbc.sql("select count(*) from to_settle where settled_at is null").query(Long.class).single();
+        return jdbc.sql("select count(*) from to_settle where settled_at is null")
+                .query(Long.class)
+                .single();
     }
 
     private LocalDate today() {

@@ -22,10 +22,10 @@ final class ReadingsAgainstBaseline {
      *
      * @param baseline in SI; absent where none was taken, or it was taken in an older configuration
      */
-    record Judged(ReadingPoint reading, @Nullable Double baseline) {
+    public record Judged(ReadingPoint reading, @Nullable Double baseline) {
 
         /** The change against the baseline as a share; absent where they cannot be compared. */
-        @Nullable Double change() {
+        public @Nullable Double change() {
             return baseline == null || !reading.comparable() || baseline == 0 ? null : reading.si() / baseline - 1;
         }
     }
@@ -42,8 +42,13 @@ final class ReadingsAgainstBaseline {
     private static Judged judged(LastReading last, @Nullable InstallCard install) {
         ConfigurationCard configuration = install == null ? null : install.configuration();
         BaselineDetails baseline = configuration == null ? null : configuration.baseline();
-        boolean sameSetUp = configuration != null && configuration.inForceOn(last.reading().on());
-        return new Judged(last.reading(), baseline == null || !sameSetUp ? null : value(baseline, last.reading().quantity()));
+        boolean sameSetUp =
+                configuration != null && configuration.inForceOn(last.reading().on());
+        return new Judged(
+                last.reading(),
+                baseline == null || !sameSetUp
+                        ? null
+                        : value(baseline, last.reading().quantity()));
     }
 
     private static @Nullable Double value(BaselineDetails baseline, Quantity quantity) {

@@ -51,6 +51,8 @@ class SiteSheetController {
         model.addAttribute("lastVisits", visits.lastVisits(site.id(), LAST_VISITS));
         model.addAttribute("followUps", visits.openFollowUps(site.id()));
         model.addAttribute("planned", visits.plannedAt(site.id()));
+        model.addAttribute("due", List.of());
+        model.addAttribute("bring", List.of());
         model.addAttribute("story", visits.ofSite(site.id(), after));
         return "desk/sheet";
     }
@@ -62,9 +64,11 @@ class SiteSheetController {
         FlowPlots plots = new FlowPlots(history, say.today());
         model.addAttribute("install", install);
         model.addAttribute("history", history);
-        model.addAttribute("measuredNewestFirst", history.measured().stream()
-                .sorted((one, other) -> other.on().compareTo(one.on()))
-                .toList());
+        model.addAttribute(
+                "measuredNewestFirst",
+                history.measured().stream()
+                        .sorted((one, other) -> other.on().compareTo(one.on()))
+                        .toList());
         model.addAttribute("delivered", plots.delivered());
         model.addAttribute("efficiency", plots.efficiency());
         return "desk/history";

@@ -1,7 +1,6 @@
 package app.ramkeeper.desk;
 
 import app.ramkeeper.identity.ForField;
-import java.time.Instant;
 import java.time.LocalDate;
 import java.time.LocalTime;
 import java.util.List;
@@ -24,7 +23,7 @@ class TechnicianDay {
     }
 
     /** A stop of the day in its order. */
-    record Stop(
+    public record Stop(
             UUID visitId,
             UUID siteId,
             String site,
@@ -45,11 +44,11 @@ class TechnicianDay {
             boolean drinkingWater) {}
 
     /** A part to take along, over all stops of the day. */
-    record Bring(String name, String number, java.math.BigDecimal quantity, String unit, java.math.BigDecimal inVan) {}
+    public record Bring(
+            String name, String number, java.math.BigDecimal quantity, String unit, java.math.BigDecimal inVan) {}
 
     /** How many stops a later day has. */
-    record Ahead(LocalDate day, int visits) {}
-
+    public record Ahead(LocalDate day, int visits) {}
 
     List<Stop> stops(UUID person, LocalDate day) {
         return jdbc.sql("""
