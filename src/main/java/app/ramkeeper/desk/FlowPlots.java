@@ -3,8 +3,8 @@ package app.ramkeeper.desk;
 import app.ramkeeper.desk.InstallHistory.Measured;
 import app.ramkeeper.desk.InstallHistory.Period;
 import app.ramkeeper.shared.Unit;
-import app.ramkeeper.web.plot.Axis;
-import app.ramkeeper.web.plot.Plot;
+import app.ramkeeper.web.Plot;
+import app.ramkeeper.web.PlotAxis;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
@@ -71,14 +71,15 @@ final class FlowPlots {
             Double level = baseline.apply(period);
             high = level == null ? high : Math.max(high, level);
         }
-        Axis x = Axis.ofDays(rows.get(0).on(), today, Plot.LEFT, WIDTH - Plot.RIGHT);
-        Axis y = Axis.ofNumbers(Math.min(low, high * 0.5), high, HEIGHT - Plot.BOTTOM, Plot.TOP, 4);
+        PlotAxis x = PlotAxis.ofDays(rows.get(0).on(), today, Plot.LEFT, WIDTH - Plot.RIGHT);
+        PlotAxis y = PlotAxis.ofNumbers(Math.min(low, high * 0.5), high, HEIGHT - Plot.BOTTOM, Plot.TOP, 4);
         List<Plot.Line> lines = new ArrayList<>(baselines(x, y, baseline));
         lines.add(new Plot.Line("series", path(rows, value, x, y), "measured"));
         return new Plot(title, WIDTH, HEIGHT, x, y, "", unit, lines, points(rows, value, x, y, unit));
     }
 
-    private static String path(List<Measured> rows, Function<Measured, @Nullable Double> value, Axis x, Axis y) {
+    private static String path(
+            List<Measured> rows, Function<Measured, @Nullable Double> value, PlotAxis x, PlotAxis y) {
         return Plot.path(rows.stream()
                 .filter(Measured::comparable)
                 .map(m -> new double[] {x.at(m.on().toEpochDay()), y.at(Objects.requireNonNull(value.apply(m)))})
@@ -86,7 +87,7 @@ final class FlowPlots {
     }
 
     private static List<Plot.Point> points(
-            List<Measured> rows, Function<Measured, @Nullable Double> value, Axis x, Axis y, String unit) {
+            List<Measured> rows, Function<Measured, @Nullable Double> value, PlotAxis x, PlotAxis y, String unit) {
         return rows.stream()
                 .map(m -> new Plot.Point(
                         x.at(m.on().toEpochDay()),
@@ -103,7 +104,7 @@ final class FlowPlots {
     }
 
     /** One level stretch for each configuration that has a baseline. */
-    private List<Plot.Line> baselines(Axis x, Axis y, Function<Period, @Nullable Double> baseline) {
+    private List<Plot.Line> baselines(PlotAxis x, PlotAxis y, Function<Period, @Nullable Double> baseline) {
         StringBuilder path = new StringBuilder();
         for (Period period : history.periods()) {
             Double level = baseline.apply(period);
@@ -123,7 +124,7 @@ final class FlowPlots {
         return path.isEmpty() ? List.of() : List.of(new Plot.Line("baseline", path.toString(), "baseline"));
     }
 
-    private static double within(Axis axis, double value) {
+    private static double within(PlotAxis axis, double value) {
         return Math.max(axis.from(), Math.min(axis.to(), value));
     }
 

@@ -1,4 +1,4 @@
-package app.ramkeeper.web.plot;
+package app.ramkeeper.web;
 
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
@@ -15,32 +15,32 @@ import java.util.Locale;
  * @param end where the highest value stands
  * @param ticks what is written along it
  */
-public record Axis(double from, double to, double start, double end, List<Tick> ticks) {
+public record PlotAxis(double from, double to, double start, double end, List<Tick> ticks) {
 
     /** A mark along an axis. */
     public record Tick(double at, String label) {}
 
     /** An axis of numbers that covers the values, from zero if they come near it, with about so many ticks. */
-    public static Axis ofNumbers(double low, double high, double start, double end, int about) {
+    public static PlotAxis ofNumbers(double low, double high, double start, double end, int about) {
         double bottom = low > 0 && low < 0.6 * high ? 0 : low;
         double span = high > bottom ? high - bottom : Math.max(1e-9, Math.abs(high) * 0.1 + 1e-9);
         double step = roundStep(span / about);
         double first = Math.floor(bottom / step) * step;
         double last = Math.ceil((bottom + span) / step - 1e-9) * step;
         List<Tick> ticks = new ArrayList<>();
-        Axis bare = new Axis(first, last, start, end, List.of());
+        PlotAxis bare = new PlotAxis(first, last, start, end, List.of());
         for (int i = 0; first + i * step <= last + step / 2; i++) {
             double value = first + i * step;
             ticks.add(new Tick(bare.at(value), label(value, step)));
         }
-        return new Axis(first, last, start, end, List.copyOf(ticks));
+        return new PlotAxis(first, last, start, end, List.copyOf(ticks));
     }
 
     /** An axis of days with a tick at each new year, or each quarter if the span is short. */
-    public static Axis ofDays(LocalDate low, LocalDate high, double start, double end) {
+    public static PlotAxis ofDays(LocalDate low, LocalDate high, double start, double end) {
         LocalDate last = high.isAfter(low) ? high : low.plusDays(1);
         boolean years = ChronoUnit.MONTHS.between(low, last) > 30;
-        Axis bare = new Axis(low.toEpochDay(), last.toEpochDay(), start, end, List.of());
+        PlotAxis bare = new PlotAxis(low.toEpochDay(), last.toEpochDay(), start, end, List.of());
         List<Tick> ticks = new ArrayList<>();
         LocalDate day = years ? low.withDayOfYear(1) : low.withDayOfMonth(1);
         while (!day.isAfter(last)) {
@@ -49,7 +49,7 @@ public record Axis(double from, double to, double start, double end, List<Tick> 
             }
             day = years ? day.plusYears(1) : day.plusMonths(3);
         }
-        return new Axis(bare.from, bare.to, start, end, List.copyOf(ticks));
+        return new PlotAxis(bare.from, bare.to, start, end, List.copyOf(ticks));
     }
 
     /** Where a value stands in the drawing, to a tenth of a unit. */

@@ -1,4 +1,4 @@
-package app.ramkeeper.web.plot;
+package app.ramkeeper.web;
 
 import java.util.List;
 
@@ -19,8 +19,8 @@ public record Plot(
         String title,
         int width,
         int height,
-        Axis x,
-        Axis y,
+        PlotAxis x,
+        PlotAxis y,
         String xLabel,
         String yLabel,
         List<Line> lines,
