@@ -15,7 +15,6 @@ import org.springframework.beans.factory.annotation.Value;
 import org.springframework.boot.ApplicationArguments;
 import org.springframework.boot.ApplicationRunner;
 import org.springframework.context.annotation.Profile;
-import org.springframework.core.Ordered;
 import org.springframework.core.annotation.Order;
 import org.springframework.stereotype.Component;
 import org.springframework.transaction.PlatformTransactionManager;
@@ -24,7 +23,7 @@ import org.springframework.transaction.support.TransactionTemplate;
 /** The trial's accounts, one a role, with passwords made at random on the first start and printed at every start. */
 @Component
 @Profile("trial")
-@Order(Ordered.LOWEST_PRECEDENCE)
+@Order(0)
 class TrialSignIns implements ApplicationRunner {
 
     private record Trialist(String login, String name, Role role) {}

@@ -1,0 +1,79 @@
+package app.ramkeeper.demo;
+
+import app.ramkeeper.audit.Actor;
+import app.ramkeeper.demo.DemoRegister.Placed;
+import app.ramkeeper.fleet.InstallId;
+import app.ramkeeper.fleet.InstallRegistered;
+import java.time.Clock;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Random;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+import org.springframework.boot.ApplicationArguments;
+import org.springframework.boot.ApplicationRunner;
+import org.springframework.context.ApplicationEventPublisher;
+import org.springframework.context.annotation.Profile;
+import org.springframework.core.annotation.Order;
+import org.springframework.jdbc.core.JdbcTemplate;
+import org.springframework.stereotype.Component;
+import org.springframework.transaction.PlatformTransactionManager;
+import org.springframework.transaction.support.TransactionTemplate;
+
+/**
+ * Loads the invented contractor once, all of it or nothing: nine years from a seeded simulation whose truth stands in
+ * {@code db/demo}. Dates count back from today.
+ */
+@Component
+@Profile("trial")
+@Order(10)
+class DemoScenario implements ApplicationRunner {
+
+    private static final Logger LOG = LoggerFactory.getLogger(DemoScenario.class);
+
+    private final JdbcTemplate jdbc;
+    private final TransactionTemplate transaction;
+    private final ApplicationEventPublisher events;
+    private final Clock clock;
+
+    DemoScenario(
+            JdbcTemplate jdbc, PlatformTransactionManager transactions, ApplicationEventPublisher events, Clock clock) {
+        this.jdbc = jdbc;
+        this.transaction = new TransactionTemplate(transactions);
+        this.events = events;
+        this.clock = clock;
+    }
+
+    @Override
+    public void run(ApplicationArguments arguments) {
+        if (!jdbc.queryForList("select 1 from depots limit 1").isEmpty()) {
+            return;
+        }
+        long start = System.nanoTime();
+        Actor.as(
+                new Actor("system", "demo"),
+                () -> transaction.execute(status -> {
+                    load();
+                    return true;
+                }));
+        LOG.info("Loaded the demo scenario in {} ms", (System.nanoTime() - start) / 1_000_000);
+    }
+
+    private void load() {
+        LocalDate today = LocalDate.now(clock);
+        Wear wear = new Wear();
+        Random random = new Random(wear.count("seed"));
+        DemoRows rows = new DemoRows();
+        DemoCompany company = new DemoCompany(jdbc, rows, today);
+        DemoRegister register = new DemoRegister(rows, company, wear, random, today);
+        rows.write(jdbc);
+        DemoHistory history = new DemoHistory(rows, company, wear, random, today, clock.getZone());
+        List<Placed> installs = register.installs;
+        for (int i = 0; i < installs.size(); i++) {
+            history.live(installs.get(i), i);
+        }
+        rows.write(jdbc);
+        new DemoToday(rows, company, register, today, clock.getZone(), clock.instant()).add(jdbc, history);
+        installs.forEach(at -> events.publishEvent(new InstallRegistered(new InstallId(at.install()))));
+    }
+}
