@@ -1,0 +1,101 @@
+package app.ramkeeper.catalogue;
+
+import app.ramkeeper.web.Choice;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Set;
+import java.util.UUID;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
+import org.springframework.context.MessageSource;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Component;
+import org.springframework.ui.Model;
+import org.springframework.validation.BindingResult;
+
+/** Fills the page of one kind of task. */
+@Component
+class TaskKindPage {
+
+    private final Catalogue catalogue;
+    private final JdbcClient jdbc;
+    private final MessageSource words;
+
+    TaskKindPage(Catalogue catalogue, JdbcClient jdbc, MessageSource words) {
+        this.catalogue = catalogue;
+        this.jdbc = jdbc;
+        this.words = words;
+    }
+
+    /** The page with a form that has rows to spare. */
+    String form(Model model, @Nullable UUID id, TaskKindForm form) {
+        model.asMap().remove(BindingResult.MODEL_KEY_PREFIX + "form");
+        model.addAttribute("form", roomy(form));
+        return again(model, id, form);
+    }
+
+    /** The page with the form as it was posted, errors and all. */
+    String again(Model model, @Nullable UUID id, TaskKindForm form) {
+        List<PumpModelCard> models = catalogue.pumpModels();
+        TaskTerms stored = id == null ? null : catalogue.terms().get(id);
+        model.addAttribute("id", id);
+        model.addAttribute("stored", stored);
+        model.addAttribute("schedules", choices("schedule", Schedule.values()));
+        model.addAttribute("scopes", choices("scope", Scope.values()));
+        model.addAttribute("lives", choices("life", Life.values()));
+        model.addAttribute("partKinds", choices("partKind", PartKind.values()));
+        model.addAttribute(
+                "modelNames", models.stream().collect(Collectors.toMap(m -> m.id().value(), PumpModelCard::name)));
+        model.addAttribute("waterNames", waters());
+        model.addAttribute(
+                "kinds",
+                catalogue.taskKinds().stream()
+                        .filter(kind -> !kind.id().value().equals(id))
+                        .toList());
+        model.addAttribute("chosen", Set.copyOf(form.includeList()));
+        return "catalogue/task-kind";
+    }
+
+    TaskKindForm roomy(TaskKindForm form) {
+        return TaskKindForms.roomy(form, catalogue.pumpModels(), List.copyOf(waters().keySet()));
+    }
+
+    /** Models and waters come from the page's own rows; whatever else was posted is refused by its row. */
+    void check(TaskKindForm form, BindingResult result) {
+        Set<UUID> models =
+                catalogue.pumpModels().stream().map(m -> m.id().value()).collect(Collectors.toSet());
+        List<TaskKindForm.ModelInterval> own = TaskKindForms.orEmpty(form.models());
+        for (int i = 0; i < own.size(); i++) {
+            if (own.get(i).isSet() && !models.contains(own.get(i).model())) {
+                result.rejectValue(
+                        "models[" + i + "].months", "taskKind.model.unknown", "This pump model is not there any more.");
+            }
+        }
+        Set<String> waters = waters().keySet();
+        List<TaskKindForm.WaterFactor> factors = TaskKindForms.orEmpty(form.waters());
+        for (int i = 0; i < factors.size(); i++) {
+            String water = factors.get(i).water();
+            if (water != null && !waters.contains(water)) {
+                result.rejectValue(
+                        "waters[" + i + "].factor", "taskKind.water.unknown", "This class of water is not known.");
+            }
+        }
+    }
+
+    private Map<String, String> waters() {
+        Map<String, String> names = new java.util.LinkedHashMap<>();
+        jdbc.sql("select code, name from water_classes order by code").query(row -> {
+            names.put(row.getString(1), row.getString(2));
+        });
+        return names;
+    }
+
+    private List<Choice> choices(String prefix, Enum<?>[] values) {
+        return Stream.of(values)
+                .map(value -> new Choice(
+                        value.name(), words.getMessage(prefix + "." + value.name(), null, value.name(), Locale.UK)))
+                .toList();
+    }
+}
