@@ -2,6 +2,7 @@ package app.ramkeeper.desk;
 
 import app.ramkeeper.identity.CurrentUser;
 import app.ramkeeper.identity.Role;
+import app.ramkeeper.upkeep.Upkeep;
 import app.ramkeeper.web.IntervalBar;
 import app.ramkeeper.web.Say;
 import java.time.LocalDate;
@@ -24,6 +25,7 @@ class HomeController {
     private final TechnicianDay technician;
     private final ManagerDesk manager;
     private final AdministratorDesk administrator;
+    private final Upkeep upkeep;
     private final Say say;
 
     HomeController(
@@ -31,11 +33,13 @@ class HomeController {
             TechnicianDay technician,
             ManagerDesk manager,
             AdministratorDesk administrator,
+            Upkeep upkeep,
             Say say) {
         this.office = office;
         this.technician = technician;
         this.manager = manager;
         this.administrator = administrator;
+        this.upkeep = upkeep;
         this.say = say;
     }
 
@@ -96,7 +100,7 @@ class HomeController {
         if (!model.containsAttribute("notBack")) {
             model.addAttribute("notBack", manager.notBack());
         }
-        model.addAttribute("overdueKinds", manager.overdue());
+        model.addAttribute("overdueKinds", upkeep.overdueByKind());
         model.addAttribute("worst", manager.worst().stream().map(this::withBar).toList());
         model.addAttribute("returnVisits", manager.returnVisits());
         model.addAttribute("months", manager.months());

@@ -24,21 +24,6 @@ class ManagerDesk {
         this.clock = clock;
     }
 
-    /** Overdue tasks of a kind, by whose delay it is. */
-    public record OverdueKind(
-            UUID kindId,
-            String kind,
-            boolean watched,
-            long ours,
-            long cannotReach,
-            long refused,
-            long parts,
-            long worstDays) {
-        public long all() {
-            return ours + cannotReach + refused + parts;
-        }
-    }
-
     /** A watched task that is long overdue. */
     public record Worst(
             UUID installId,
@@ -70,18 +55,6 @@ class ManagerDesk {
             long calls,
             @Nullable Double medianHours,
             @Nullable Double slowTenthHours) {}
-
-    List<OverdueKind> overdue() {
-        return jdbc.sql("""
-                        select k.id as kind_id, k.name as kind, k.watched,
-                          count(*) filter (where t.waiting = 'OURS') as ours, count(*) filter (where t.waiting = 'CANNOT_REACH') as cannot_reach,
-                          count(*) filter (where t.waiting = 'REFUSED') as refused, count(*) filter (where t.waiting = 'PARTS') as parts,
-                          max(:today::date - t.due_on)::bigint as worst_days
-                        from service_tasks t join task_kinds k on k.id = t.task_kind_id
-                        where t.ended_on is null and t.done_by = 'US' and t.due_on < :today and t.window_until < :today
-                          and (t.asleep_since is null or t.wakes_on <= :today)
-                        group by k.id, k.name, k.watched order by k.watched desc, count(*) desc, k.name""").param("today", today()).query(OverdueKind.class).list();
-    }
 
     /** The watched tasks (valve rubbers) that are longest overdue, with the reason and the last who was there. */
     List<Worst> worst() {

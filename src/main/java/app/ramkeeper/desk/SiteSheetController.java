@@ -6,7 +6,10 @@ import app.ramkeeper.fleet.InstallId;
 import app.ramkeeper.fleet.SiteCard;
 import app.ramkeeper.fleet.SiteId;
 import app.ramkeeper.identity.ForField;
+import app.ramkeeper.upkeep.DueTask;
+import app.ramkeeper.upkeep.Upkeep;
 import app.ramkeeper.visits.VisitHistory;
+import app.ramkeeper.web.IntervalBar;
 import app.ramkeeper.web.Say;
 import java.util.List;
 import java.util.UUID;
@@ -28,14 +31,21 @@ class SiteSheetController {
     private final VisitHistory visits;
     private final InstallHistoryQuery histories;
     private final DepotPositions depots;
+    private final Upkeep upkeep;
     private final Say say;
 
     SiteSheetController(
-            Fleet fleet, VisitHistory visits, InstallHistoryQuery histories, DepotPositions depots, Say say) {
+            Fleet fleet,
+            VisitHistory visits,
+            InstallHistoryQuery histories,
+            DepotPositions depots,
+            Upkeep upkeep,
+            Say say) {
         this.fleet = fleet;
         this.visits = visits;
         this.histories = histories;
         this.depots = depots;
+        this.upkeep = upkeep;
         this.say = say;
     }
 
@@ -51,10 +61,19 @@ class SiteSheetController {
         model.addAttribute("lastVisits", visits.lastVisits(site.id(), LAST_VISITS));
         model.addAttribute("followUps", visits.openFollowUps(site.id()));
         model.addAttribute("planned", visits.plannedAt(site.id()));
-        model.addAttribute("due", List.of());
-        model.addAttribute("bring", List.of());
+        List<DueTask> due =
+                upkeep.tasksAt(site.id()).stream().filter(DueTask::presses).toList();
+        model.addAttribute("due", due.stream().map(this::withBar).toList());
+        model.addAttribute("bring", upkeep.partsFor(due));
         model.addAttribute("story", visits.ofSite(site.id(), after));
         return "desk/sheet";
+    }
+
+    /** A task with its interval bar. */
+    public record DueHere(DueTask task, IntervalBar bar) {}
+
+    private DueHere withBar(DueTask task) {
+        return new DueHere(task, IntervalBar.of(task.from(), task.dueOn(), say.today()));
     }
 
     @GetMapping("/installs/{id}/history")

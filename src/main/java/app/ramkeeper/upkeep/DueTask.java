@@ -42,6 +42,14 @@ public record DueTask(
         @Nullable LocalDate plannedOn,
         @Nullable UUID plannedVisit) {
 
+    /** True if somebody who is there should do it: overdue, due, in its window, or nobody knows when it was last done. */
+    public boolean presses() {
+        return switch (state) {
+            case OVERDUE, DUE, IN_WINDOW, UNKNOWN -> true;
+            default -> false;
+        };
+    }
+
     /** Where the interval began, for its bar. */
     public @Nullable LocalDate from() {
         return lastDoneOn == null ? countingFrom : lastDoneOn;
