@@ -87,8 +87,10 @@ public record PumpModelForm(
 
         @AssertTrue(message = "{pumpModel.performance.energy}")
         public boolean isPaidFor() {
-            return isBlank()
-                    || !isWhole()
+            return fallM == null
+                    || liftM == null
+                    || driveFlowLMin == null
+                    || deliveredLMin == null
                     || deliveredLMin.multiply(liftM).compareTo(driveFlowLMin.multiply(fallM)) <= 0;
         }
     }

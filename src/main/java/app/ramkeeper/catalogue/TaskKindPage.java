@@ -94,8 +94,7 @@ class TaskKindPage {
 
     private List<Choice> choices(String prefix, Enum<?>[] values) {
         return Stream.of(values)
-                .map(value -> new Choice(
-                        value.name(), words.getMessage(prefix + "." + value.name(), null, value.name(), Locale.UK)))
+                .map(value -> new Choice(value.name(), words.getMessage(prefix + "." + value.name(), null, Locale.UK)))
                 .toList();
     }
 }

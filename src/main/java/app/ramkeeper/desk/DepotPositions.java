@@ -23,14 +23,15 @@ class DepotPositions {
     /** "23 km NW of Clyde depot", as the crow flies; absent where either position is unknown. */
     @Nullable
     String wayTo(SiteCard site) {
-        if (site.position() == null || site.depot() == null) {
+        Position here = site.position();
+        if (here == null || site.depot() == null) {
             return null;
         }
         return jdbc.sql("select latitude, longitude from depots where id = ? and latitude is not null")
                 .param(site.depot().value())
                 .query((row, number) -> new Position(row.getDouble(1), row.getDouble(2)))
                 .optional()
-                .map(depot -> words(depot, site.position(), String.valueOf(site.depotName())))
+                .map(depot -> words(depot, here, String.valueOf(site.depotName())))
                 .orElse(null);
     }
 

@@ -70,6 +70,6 @@ class TasksAsked implements AskedTasks {
                 task.kindName(),
                 task.minutes(),
                 task.dueOn(),
-                task.dueOn() == null ? state : state + ", " + say.due(task.dueOn()));
+                String.valueOf(task.dueOn() == null ? state : state + ", " + say.due(task.dueOn())));
     }
 }
