@@ -1,0 +1,20 @@
+package app.ramkeeper.exchange;
+
+import java.text.Normalizer;
+import java.util.Locale;
+import java.util.regex.Pattern;
+import org.jspecify.annotations.Nullable;
+
+/** Compares names as the database's {@code folded()} does for the letters that matter: without accents and capitals. */
+final class Fold {
+
+    private static final Pattern MARKS = Pattern.compile("\\p{M}+");
+
+    private Fold() {}
+
+    static String of(@Nullable String text) {
+        return text == null
+                ? ""
+                : MARKS.matcher(Normalizer.normalize(text, Normalizer.Form.NFD)).replaceAll("").toLowerCase(Locale.ROOT);
+    }
+}

@@ -1,0 +1,7 @@
+package app.ramkeeper.exchange;
+
+/** What a file holds. */
+public enum ImportKind {
+    REGISTER,
+    HISTORY
+}

@@ -1,0 +1,165 @@
+package app.ramkeeper.exchange;
+
+import app.ramkeeper.audit.Actor;
+import app.ramkeeper.shared.Conflict;
+import java.util.List;
+import java.util.function.Supplier;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+import org.springframework.dao.DataAccessResourceFailureException;
+import org.springframework.dao.DataIntegrityViolationException;
+import org.springframework.security.authentication.UsernamePasswordAuthenticationToken;
+import org.springframework.security.core.authority.AuthorityUtils;
+import org.springframework.security.core.context.SecurityContextHolder;
+import org.springframework.security.core.context.SecurityContextImpl;
+import org.springframework.stereotype.Component;
+import org.springframework.transaction.PlatformTransactionManager;
+import org.springframework.transaction.support.TransactionTemplate;
+
+/**
+ * Works on an import: checks its rows, brings them in, takes them back.
+ *
+ * <p>Rows are taken by their own state and marked in the transaction that does the work, under a lock on the import. So a
+ * job that was killed, or that two nodes run, never does a row twice, and another node goes on where it ended.
+ */
+@Component
+class ImportRun {
+
+    private static final Logger LOG = LoggerFactory.getLogger(ImportRun.class);
+    private static final int CHECKED_AT_ONCE = 500;
+
+    private final ImportStore store;
+    private final RowStore rows;
+    private final Targets targets;
+    private final ImportSettings settings;
+    private final TransactionTemplate transaction;
+    private final Gate gate;
+
+    ImportRun(
+            ImportStore store,
+            RowStore rows,
+            Targets targets,
+            ImportSettings settings,
+            PlatformTransactionManager transactions,
+            Gate gate) {
+        this.store = store;
+        this.rows = rows;
+        this.targets = targets;
+        this.settings = settings;
+        this.transaction = new TransactionTemplate(transactions);
+        this.gate = gate;
+    }
+
+    /** Does what the import's state asks for, until it is done or stopped. */
+    void run(ImportId id) {
+        Import imported = store.get(id);
+        LOG.info("Import {} of {} goes on: {}", id, imported.kind(), imported.state());
+        asStarter(imported, () -> {
+            switch (imported.state()) {
+                case CHECKING -> repeat(id, ImportState.CHECKING, () -> checkBatch(id));
+                case APPLYING -> repeat(id, ImportState.APPLYING, () -> applyBatch(id));
+                case UNDOING -> undo(id);
+                default -> LOG.info("Import {} has nothing to do", id);
+            }
+            return true;
+        });
+        LOG.info("Import {}: {}", id, store.get(id).state());
+    }
+
+    /** Repeats a step in a transaction of its own until it says that nothing is left. */
+    private void repeat(ImportId id, ImportState state, Supplier<Boolean> batch) {
+        boolean more = true;
+        while (more) {
+            try {
+                more = Boolean.TRUE.equals(transaction.execute(status -> store.lock(id) == state && batch.get()));
+            } catch (DataAccessResourceFailureException away) {
+                throw away;
+            } catch (RuntimeException failure) {
+                LOG.error("Import {} ended early", id, failure);
+                end(id, state, failure);
+                more = false;
+            }
+        }
+    }
+
+    private boolean checkBatch(ImportId id) {
+        List<StagedRow> batch = rows.inState(id, RowState.NEW, 0, CHECKED_AT_ONCE);
+        Import imported = store.get(id);
+        Target target = targets.of(imported.kind());
+        if (batch.isEmpty() || imported.stopWanted()) {
+            target.refuseTwins(id);
+            store.moveTo(id, batch.isEmpty() ? ImportState.CHECKED : ImportState.STAGED,
+                    batch.isEmpty() ? null : "The check was stopped; not every row was looked at.");
+            return false;
+        }
+        rows.judge(id, target.check(imported, batch));
+        return true;
+    }
+
+    private boolean applyBatch(ImportId id) {
+        Import imported = store.get(id);
+        List<StagedRow> batch = rows.inState(id, RowState.READY, 0, settings.batch());
+        if (batch.isEmpty() || imported.stopWanted()) {
+            store.moveTo(id, ImportState.APPLIED,
+                    batch.isEmpty() ? null : "Stopped: the rows that are still ready were not brought in.");
+            return false;
+        }
+        gate.close();
+        Target target = targets.of(imported.kind());
+        List<Verdict> again = target.check(imported, batch);
+        rows.judge(id, again);
+        List<Integer> good = again.stream().filter(v -> v.state() == RowState.READY).map(Verdict::line).toList();
+        List<StagedRow> ready = batch.stream().filter(row -> good.contains(row.line())).toList();
+        if (!ready.isEmpty()) {
+            rows.applied(id, target.apply(imported, ready));
+        }
+        return true;
+    }
+
+    /** Takes all back or nothing. */
+    private void undo(ImportId id) {
+        try {
+            transaction.executeWithoutResult(status -> {
+                if (store.lock(id) == ImportState.UNDOING) {
+                    gate.close();
+                    Import imported = store.get(id);
+                    Target target = targets.of(imported.kind());
+                    target.undo(imported, rows.inState(id, RowState.APPLIED, 0, Integer.MAX_VALUE));
+                    rows.undone(id);
+                    store.moveTo(id, ImportState.UNDONE, null);
+                }
+            });
+        } catch (DataAccessResourceFailureException away) {
+            throw away;
+        } catch (RuntimeException failure) {
+            LOG.warn("Import {} is not taken back", id, failure);
+            end(id, ImportState.UNDOING, failure);
+        }
+    }
+
+    private void end(ImportId id, ImportState step, RuntimeException failure) {
+        ImportState back = step == ImportState.CHECKING ? ImportState.STAGED : ImportState.APPLIED;
+        transaction.executeWithoutResult(status -> store.moveTo(id, back, sentence(step, failure)));
+    }
+
+    private static String sentence(ImportState step, RuntimeException failure) {
+        if (failure instanceof Conflict known) {
+            return String.valueOf(known.getMessage());
+        }
+        if (step == ImportState.UNDOING && failure instanceof DataIntegrityViolationException) {
+            return "Something recorded since refers to what this import brought in; nothing was taken back.";
+        }
+        return "The work ended early because of a fault; what was done before stands. The details are in the server's log.";
+    }
+
+    /** The job acts for the person who started it, with the office's rights. */
+    private static <T> T asStarter(Import imported, Supplier<T> work) {
+        SecurityContextHolder.setContext(new SecurityContextImpl(UsernamePasswordAuthenticationToken.authenticated(
+                imported.actor(), null, AuthorityUtils.createAuthorityList("ROLE_OFFICE"))));
+        try {
+            return Actor.as(new Actor(imported.actor(), ImportJobs.source(imported.id())), work);
+        } finally {
+            SecurityContextHolder.clearContext();
+        }
+    }
+}
