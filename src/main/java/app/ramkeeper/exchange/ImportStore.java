@@ -4,6 +4,7 @@ import app.ramkeeper.exchange.reading.DateOrder;
 import app.ramkeeper.exchange.reading.DecimalMark;
 import app.ramkeeper.exchange.reading.Evidence;
 import app.ramkeeper.identity.CurrentUser;
+import app.ramkeeper.identity.PersonId;
 import app.ramkeeper.shared.Missing;
 import app.ramkeeper.web.Cursor;
 import app.ramkeeper.web.Slice;
@@ -72,6 +73,14 @@ class ImportStore {
                 .query(this::row)
                 .optional()
                 .orElseThrow(() -> new Missing("import", id));
+    }
+
+    /** The person who started it. */
+    PersonId starter(ImportId id) {
+        return new PersonId(jdbc.sql("select started_by from imports where id = :id")
+                .param("id", id.value())
+                .query(UUID.class)
+                .single());
     }
 
     /** Locks the import until the transaction ends. */

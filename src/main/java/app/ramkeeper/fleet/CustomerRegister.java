@@ -99,6 +99,13 @@ public class CustomerRegister {
                           and not exists (select from customers m where m.merged_into = c.id)""").param("id", id.value()).update() == 1;
     }
 
+    /** Takes a contact off the register again whom nothing refers to and nobody has changed: an import undone. */
+    public boolean removeUntouched(ContactId id) {
+        return jdbc.sql("""
+                        delete from contacts c where id = :id and version = 0
+                          and not exists (select from site_parties p where p.contact_id = c.id)""").param("id", id.value()).update() == 1;
+    }
+
     private Customer live(CustomerId id) {
         Customer customer = customers.findById(id.value()).orElseThrow(() -> new Missing("customer", id));
         if (customer.mergedInto != null) {

@@ -1,7 +1,6 @@
 package app.ramkeeper.exchange.reading;
 
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.assertj.core.api.Assertions.within;
 
 import app.ramkeeper.shared.Unit;
 import java.math.BigDecimal;
@@ -98,42 +97,6 @@ class ValuesTests {
                 .contains(Unit.LITRE_PER_DAY);
         assertThat(Quantities.ofHeading("Fall m", Unit.METRE)).contains(Unit.METRE);
         assertThat(Quantities.ofHeading("Fall", Unit.METRE)).isEmpty();
-    }
-
-    @ParameterizedTest
-    @CsvSource(
-            delimiter = '#',
-            value = {
-                "-45.0312# -45.0312#' '", "45.0312 S# -45.0312#N", "S 45.0312# -45.0312#N",
-                        "45°01'52.3\"S# -45.031194#N",
-                "45 01 52 S# -45.031111#N", "169° 12.5' E# 169.208333#E", "169°12′30″E# 169.208333#E",
-                        "45,0312# 45.0312#' '",
-                "169d12m30# 169.208333#' '"
-            })
-    void readsAngles(String text, double degrees, char axis) {
-        Angles.Angle angle = Angles.read(text).orElseThrow();
-
-        assertThat(angle.degrees()).isCloseTo(degrees, within(1e-6));
-        assertThat(angle.axis()).isEqualTo(axis);
-    }
-
-    @ParameterizedTest
-    @ValueSource(strings = {"", "here", "45°61'S", "-45 S", "N 45 S", "45°01'75\""})
-    void refusesWhatIsNoAngle(String text) {
-        assertThat(Angles.read(text)).isEmpty();
-    }
-
-    @ParameterizedTest
-    @CsvSource(
-            delimiter = '#',
-            value = {
-                "-45.03, 169.2#-45.03#169.2", "-45.03 169.2#-45.03#169.2", "-45.03,169.2#-45.03#169.2",
-                "45°02'S 169°12'E#45°02'S#169°12'E", "-45.03; 169.2#-45.03#169.2",
-                        "45 02 10 S, 169 12 00 E#45 02 10 S#169 12 00 E"
-            })
-    void splitsPositions(String text, String first, String second) {
-        assertThat(Angles.split(text))
-                .hasValueSatisfying(halves -> assertThat(halves).containsExactly(first, second));
     }
 
     private static Evidence evidence(@Nullable String... cells) {
