@@ -1,6 +1,5 @@
 package app.ramkeeper.exchange;
 
-import app.ramkeeper.exchange.reading.Columns;
 import app.ramkeeper.exchange.reading.Dates;
 import app.ramkeeper.exchange.reading.Quantities;
 import app.ramkeeper.shared.Measured;
@@ -135,11 +134,5 @@ final class CellReader {
         } else {
             parsed.put(field.code(), code);
         }
-    }
-
-    /** Where a field stands in the file, for pages: "column C “Fall”". */
-    static String where(Import imported, String field) {
-        Integer column = imported.mapping() == null ? null : imported.mapping().columns().get(field);
-        return column == null ? "" : "column " + Columns.letter(column) + " “" + imported.headings().get(column) + "”";
     }
 }

@@ -20,6 +20,7 @@ import app.ramkeeper.visits.ReportRefused;
 import app.ramkeeper.visits.ReportSource;
 import app.ramkeeper.visits.VisitRecorder;
 import app.ramkeeper.visits.WorkOutcome;
+import jakarta.persistence.EntityManager;
 import java.nio.charset.StandardCharsets;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -54,6 +55,7 @@ class HistoryTarget implements Target {
     private final ImportStore imports;
     private final VisitRecorder recorder;
     private final Accounts people;
+    private final EntityManager entities;
 
     HistoryTarget(
             HistoryReader reader,
@@ -62,7 +64,8 @@ class HistoryTarget implements Target {
             RowStore rows,
             ImportStore imports,
             VisitRecorder recorder,
-            Accounts people) {
+            Accounts people,
+            EntityManager entities) {
         this.reader = reader;
         this.lookups = lookups;
         this.changes = changes;
@@ -70,6 +73,7 @@ class HistoryTarget implements Target {
         this.imports = imports;
         this.recorder = recorder;
         this.people = people;
+        this.entities = entities;
     }
 
     @Override
@@ -133,6 +137,7 @@ class HistoryTarget implements Target {
             if (!name.isBlank()) {
                 found.add(new PersonId(known.computeIfAbsent(Fold.of(name.strip()), key -> {
                     UUID id = people.addPerson(name.strip()).value();
+                    entities.flush();
                     made.computeIfAbsent("people", table -> new ArrayList<>()).add(id);
                     return id;
                 })));

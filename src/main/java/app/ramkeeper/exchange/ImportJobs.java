@@ -1,7 +1,7 @@
 package app.ramkeeper.exchange;
 
 import app.ramkeeper.shared.Uuids;
-import com.github.kagkarlsson.scheduler.SchedulerClient;
+import com.github.kagkarlsson.scheduler.Scheduler;
 import com.github.kagkarlsson.scheduler.task.TaskDescriptor;
 import com.github.kagkarlsson.scheduler.task.helper.OneTimeTask;
 import com.github.kagkarlsson.scheduler.task.helper.Tasks;
@@ -18,9 +18,9 @@ class ImportJobs {
 
     private static final TaskDescriptor<Void> IMPORT = TaskDescriptor.of("import");
 
-    private final ObjectProvider<SchedulerClient> scheduler;
+    private final ObjectProvider<Scheduler> scheduler;
 
-    ImportJobs(ObjectProvider<SchedulerClient> scheduler) {
+    ImportJobs(ObjectProvider<Scheduler> scheduler) {
         this.scheduler = scheduler;
     }
 

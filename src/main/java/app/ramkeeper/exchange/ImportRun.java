@@ -10,6 +10,7 @@ import org.springframework.dao.DataAccessResourceFailureException;
 import org.springframework.dao.DataIntegrityViolationException;
 import org.springframework.security.authentication.UsernamePasswordAuthenticationToken;
 import org.springframework.security.core.authority.AuthorityUtils;
+import org.springframework.security.core.context.SecurityContext;
 import org.springframework.security.core.context.SecurityContextHolder;
 import org.springframework.security.core.context.SecurityContextImpl;
 import org.springframework.stereotype.Component;
@@ -154,12 +155,13 @@ class ImportRun {
 
     /** The job acts for the person who started it, with the office's rights. */
     private static <T> T asStarter(Import imported, Supplier<T> work) {
+        SecurityContext before = SecurityContextHolder.getContext();
         SecurityContextHolder.setContext(new SecurityContextImpl(UsernamePasswordAuthenticationToken.authenticated(
                 imported.actor(), null, AuthorityUtils.createAuthorityList("ROLE_OFFICE"))));
         try {
             return Actor.as(new Actor(imported.actor(), ImportJobs.source(imported.id())), work);
         } finally {
-            SecurityContextHolder.clearContext();
+            SecurityContextHolder.setContext(before);
         }
     }
 }
