@@ -26,7 +26,8 @@ final class CellReader {
 
     CellReader(Import imported, List<Field> fields, LocalDate today) {
         this.imported = imported;
-        this.columns = imported.mapping() == null ? Map.of() : imported.mapping().columns();
+        this.columns =
+                imported.mapping() == null ? Map.of() : imported.mapping().columns();
         this.fields = fields;
         this.today = today;
     }
@@ -37,7 +38,7 @@ final class CellReader {
         for (Field field : fields) {
             Integer column = columns.get(field.code());
             String cell = column == null ? "" : row.cell(column);
-            if (!cell.isEmpty()) {
+            if (column != null && !cell.isEmpty()) {
                 read(field, cell, imported.headings().get(column), parsed);
             } else if (field.required()) {
                 parsed.problem(field.code(), field.label() + " is missing.");
@@ -75,7 +76,8 @@ final class CellReader {
         if (cell.length() > field.most()) {
             parsed.problem(
                     field.code(),
-                    "%s may have %,.0f characters; this one has %,d.".formatted(field.label(), field.most(), cell.length()));
+                    "%s may have %,.0f characters; this one has %,d."
+                            .formatted(field.label(), field.most(), cell.length()));
         } else {
             parsed.put(field.code(), cell);
         }
@@ -88,7 +90,9 @@ final class CellReader {
         }
         Optional<LocalDate> date = Dates.read(cell, imported.order(), today);
         if (date.isEmpty()) {
-            parsed.problem(field.code(), "“" + cell + "” is not a day that can be read. Write it like 2024-03-15 or 15 Mar 2024.");
+            parsed.problem(
+                    field.code(),
+                    "“" + cell + "” is not a day that can be read. Write it like 2024-03-15 or 15 Mar 2024.");
         } else if (date.get().isAfter(today)) {
             parsed.problem(field.code(), field.label() + " " + date.get() + " lies in the future.");
         } else if (date.get().isBefore(EARLIEST)) {
@@ -100,8 +104,8 @@ final class CellReader {
 
     private void number(Field field, String cell, String heading, Parsed parsed) {
         Unit unit = field.unit() == null ? Unit.METRE : field.unit();
-        Optional<Measured> read =
-                Quantities.read(cell, imported.mark(), Quantities.ofHeading(heading, unit).orElse(unit));
+        Optional<Measured> read = Quantities.read(
+                cell, imported.mark(), Quantities.ofHeading(heading, unit).orElse(unit));
         if (read.isEmpty()) {
             parsed.problem(field.code(), "“" + cell + "” is not a number in " + unit.symbol() + ".");
             return;

@@ -41,14 +41,12 @@ class Changes {
 
     /** A sentence that names the first lines whose reports were corrected or withdrawn since. */
     Optional<String> correctedSince(ImportId id) {
-        List<String> changed = jdbc.sql("""
+        List<String> changed =
+                jdbc.sql("""
                         select r.line from import_rows r, jsonb_array_elements_text(r.made -> 'visit_reports') as made(id)
                         where r.import_id = :id and r.state = 'APPLIED'
                           and exists (select from visit_reports s where s.supersedes = made.id::uuid)
-                        order by r.line limit 6""")
-                .param("id", id.value())
-                .query(String.class)
-                .list();
+                        order by r.line limit 6""").param("id", id.value()).query(String.class).list();
         return changed.isEmpty() ? Optional.empty() : Optional.of(sentence(changed));
     }
 

@@ -56,7 +56,8 @@ class ColumnsController {
         Map<String, Integer> columns = new LinkedHashMap<>();
         Set<Integer> taken = new HashSet<>();
         for (Field field : imports.fields(imported.kind())) {
-            Integer column = column(posted.get("column:" + field.code()), imported.headings().size());
+            Integer column = column(
+                    posted.get("column:" + field.code()), imported.headings().size());
             if (column != null) {
                 columns.put(field.code(), column);
                 if (!taken.add(column)) {
@@ -69,10 +70,13 @@ class ColumnsController {
         DateOrder order = one(DateOrder.values(), posted.get("dateOrder"));
         DecimalMark mark = one(DecimalMark.values(), posted.get("decimalMark"));
         if (order == null && imported.openDate() != null) {
-            problems.put("dateOrder", "Say how dates are written: " + imported.openDate() + " can be read in two ways.");
+            problems.put(
+                    "dateOrder", "Say how dates are written: " + imported.openDate() + " can be read in two ways.");
         }
         if (mark == null && imported.openNumber() != null) {
-            problems.put("decimalMark", "Say how numbers are written: " + imported.openNumber() + " can be read in two ways.");
+            problems.put(
+                    "decimalMark",
+                    "Say how numbers are written: " + imported.openNumber() + " can be read in two ways.");
         }
         return new Mapping(columns, order, mark);
     }
@@ -99,7 +103,8 @@ class ColumnsController {
         page.addObject("imported", imported);
         page.addObject("mapping", mapping);
         page.addObject("order", mapping.order() != null ? mapping.order() : imported.orderSeen());
-        page.addObject("mark", mapping.mark() != null || imported.openNumber() != null ? mapping.mark() : imported.mark());
+        page.addObject(
+                "mark", mapping.mark() != null || imported.openNumber() != null ? mapping.mark() : imported.mark());
         page.addObject("fields", imports.fields(imported.kind()));
         page.addObject("choices", choices(imported, first));
         page.addObject("rows", first);
@@ -113,11 +118,16 @@ class ColumnsController {
         List<Choice> choices = new ArrayList<>();
         for (int i = 0; i < imported.headings().size(); i++) {
             int column = i;
-            String sample = rows.stream().map(row -> row.cell(column)).filter(cell -> !cell.isEmpty()).findFirst().orElse("");
+            String sample = rows.stream()
+                    .map(row -> row.cell(column))
+                    .filter(cell -> !cell.isEmpty())
+                    .findFirst()
+                    .orElse("");
             String shown = sample.length() > 24 ? sample.substring(0, 24) + "…" : sample;
             choices.add(new Choice(
                     String.valueOf(i),
-                    Columns.letter(i) + "  " + imported.headings().get(i) + (shown.isEmpty() ? "" : "  (" + shown + ")")));
+                    Columns.letter(i) + "  " + imported.headings().get(i)
+                            + (shown.isEmpty() ? "" : "  (" + shown + ")")));
         }
         return choices;
     }

@@ -15,6 +15,8 @@ final class Fold {
     static String of(@Nullable String text) {
         return text == null
                 ? ""
-                : MARKS.matcher(Normalizer.normalize(text, Normalizer.Form.NFD)).replaceAll("").toLowerCase(Locale.ROOT);
+                : MARKS.matcher(Normalizer.normalize(text, Normalizer.Form.NFD))
+                        .replaceAll("")
+                        .toLowerCase(Locale.ROOT);
     }
 }

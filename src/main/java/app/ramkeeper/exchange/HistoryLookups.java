@@ -31,7 +31,11 @@ class HistoryLookups {
      *
      * @param pump its pump, if just one stands there
      */
-    record Found(UUID install, UUID site, @Nullable LocalDate commissionedOn, @Nullable UUID pump) {}
+    record Found(
+            UUID install,
+            UUID site,
+            @Nullable LocalDate commissionedOn,
+            @Nullable UUID pump) {}
 
     /** An earlier row about the same visit: its content, and its line and file in words. */
     record Before(String content, String where) {}
@@ -71,8 +75,8 @@ class HistoryLookups {
                           join imports i on i.id = r.import_id and i.kind = 'HISTORY'
                         where r.content is not null""")
                 .param("asked", things.toArray(String[]::new))
-                .query((row, n) -> found.put(
-                        row.getString("asked"), new Before(row.getString("content"), row.getString("place"))))
+                .query((row, n) ->
+                        found.put(row.getString("asked"), new Before(row.getString("content"), row.getString("place"))))
                 .list();
         return found;
     }

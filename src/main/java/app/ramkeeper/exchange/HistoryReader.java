@@ -76,9 +76,14 @@ class HistoryReader {
         Said said = new Said(row, install, works);
         Optional<LocalDate> day = row.date(DATE);
         LocalDate since = install == null ? null : install.commissionedOn();
-        if (day.isPresent() && since != null && day.get().isBefore(since) && !said.kind().mayPrecedeCommissioning()) {
-            row.problem(DATE, "The visit of %s lies before the install was commissioned (%s). Only a survey, an installation or a commissioning can."
-                    .formatted(day.get(), since));
+        if (day.isPresent()
+                && since != null
+                && day.get().isBefore(since)
+                && !said.kind().mayPrecedeCommissioning()) {
+            row.problem(
+                    DATE,
+                    "The visit of %s lies before the install was commissioned (%s). Only a survey, an installation or a commissioning can."
+                            .formatted(day.get(), since));
         }
         return said;
     }
@@ -103,7 +108,9 @@ class HistoryReader {
         if (found.isEmpty()) {
             row.problem(field, unknown.formatted(row.text(field)));
         } else if (found.size() > 1) {
-            row.problem(field, "“%s” has %d installs. Give the install's reference.".formatted(row.text(field), found.size()));
+            row.problem(
+                    field,
+                    "“%s” has %d installs. Give the install's reference.".formatted(row.text(field), found.size()));
         }
         return found.size() == 1 ? found.get(0) : null;
     }
@@ -115,8 +122,10 @@ class HistoryReader {
         }
         WorkWords.Found found = words.read(text);
         if (!found.unknown().isEmpty()) {
-            row.problem(WORK, "“%s” is no kind of task of the catalogue. Write the kind's name, or move these words to the note."
-                    .formatted(String.join("”, “", found.unknown())));
+            row.problem(
+                    WORK,
+                    "“%s” is no kind of task of the catalogue. Write the kind's name, or move these words to the note."
+                            .formatted(String.join("”, “", found.unknown())));
         }
         return found.kinds();
     }

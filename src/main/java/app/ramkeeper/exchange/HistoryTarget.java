@@ -96,8 +96,11 @@ class HistoryTarget implements Target {
             return new Verdict(said.row().line(), RowState.UNCHANGED, List.of(), said.thing(), null, content);
         }
         if (before != null) {
-            said.row().problem(REFERENCE, "Visit “%s” came in with other content from %s. Correct it on its own page, or leave this row out."
-                    .formatted(said.row().text(REFERENCE), before.where()));
+            said.row()
+                    .problem(
+                            REFERENCE,
+                            "Visit “%s” came in with other content from %s. Correct it on its own page, or leave this row out."
+                                    .formatted(said.row().text(REFERENCE), before.where()));
         }
         if (!said.row().problems().isEmpty()) {
             state = RowState.PROBLEM;
@@ -153,9 +156,28 @@ class HistoryTarget implements Target {
         String outcome = row.text(OUTCOME);
         ReportOutcome went = outcome == null ? ReportOutcome.DONE : ReportOutcome.valueOf(outcome);
         return new RecordVisit(
-                reportId(imported.id(), row.line()), null, new SiteId(at.site()), said.kind(), null, day, null, null, null,
-                technicians, went, went == ReportOutcome.COULD_NOT ? Reason.OTHER : null, row.text(NOTE), false, null,
-                ReportSource.IMPORT, works(said, at, went), readings(row, at), List.of(), List.of(), List.of(), List.of());
+                reportId(imported.id(), row.line()),
+                null,
+                new SiteId(at.site()),
+                said.kind(),
+                null,
+                day,
+                null,
+                null,
+                null,
+                technicians,
+                went,
+                went == ReportOutcome.COULD_NOT ? Reason.OTHER : null,
+                row.text(NOTE),
+                false,
+                null,
+                ReportSource.IMPORT,
+                works(said, at, went),
+                readings(row, at),
+                List.of(),
+                List.of(),
+                List.of(),
+                List.of());
     }
 
     /** The same row of the same import always makes the same report, whichever node does it. */
@@ -163,8 +185,7 @@ class HistoryTarget implements Target {
         return new ReportId(UUID.nameUUIDFromBytes((id + "/" + line).getBytes(StandardCharsets.UTF_8)));
     }
 
-    private static List<RecordVisit.Work> works(
-            HistoryReader.Said said, HistoryLookups.Found at, ReportOutcome went) {
+    private static List<RecordVisit.Work> works(HistoryReader.Said said, HistoryLookups.Found at, ReportOutcome went) {
         boolean could = went != ReportOutcome.COULD_NOT;
         return said.works().stream()
                 .map(kind -> new RecordVisit.Work(
@@ -188,9 +209,18 @@ class HistoryTarget implements Target {
     private static List<RecordVisit.Reading> readings(Parsed row, HistoryLookups.Found at) {
         return READINGS.entrySet().stream()
                 .sorted(Map.Entry.comparingByValue())
-                .flatMap(entry -> row.measured(entry.getKey())
+                .flatMap(entry -> row
+                        .measured(entry.getKey())
                         .map(value -> new RecordVisit.Reading(
-                                new InstallId(at.install()), null, entry.getValue(), MeasuredAt.PUMP, value, null, null, true, null))
+                                new InstallId(at.install()),
+                                null,
+                                entry.getValue(),
+                                MeasuredAt.PUMP,
+                                value,
+                                null,
+                                null,
+                                true,
+                                null))
                         .stream())
                 .toList();
     }
@@ -204,8 +234,10 @@ class HistoryTarget implements Target {
     public void undo(Import imported, List<StagedRow> batch) {
         PersonId by = imports.starter(imported.id());
         for (StagedRow row : batch) {
-            row.made().getOrDefault("visit_reports", List.of()).forEach(id -> recorder.withdraw(
-                    new ReportId(id), "Import of " + imported.fileName() + " taken back", by));
+            row.made()
+                    .getOrDefault("visit_reports", List.of())
+                    .forEach(id -> recorder.withdraw(
+                            new ReportId(id), "Import of " + imported.fileName() + " taken back", by));
         }
     }
 }

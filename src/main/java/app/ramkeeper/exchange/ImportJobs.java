@@ -26,7 +26,9 @@ class ImportJobs {
 
     /** Asks for the import's next step, in the transaction that decided on it. */
     void schedule(ImportId id) {
-        scheduler.getObject().scheduleIfNotExists(IMPORT.instance(id + "/" + Uuids.next()).scheduledTo(Instant.now()));
+        scheduler
+                .getObject()
+                .scheduleIfNotExists(IMPORT.instance(id + "/" + Uuids.next()).scheduledTo(Instant.now()));
     }
 
     /** How the audit trail names what an import does. */
@@ -41,8 +43,8 @@ class ImportJobs {
         @Bean
         OneTimeTask<Void> importTask(ImportRun run) {
             return Tasks.oneTime(IMPORT)
-                    .execute((instance, context) -> run.run(new ImportId(java.util.UUID.fromString(
-                            instance.getId().substring(0, 36)))));
+                    .execute((instance, context) -> run.run(new ImportId(
+                            java.util.UUID.fromString(instance.getId().substring(0, 36)))));
         }
     }
 }

@@ -2,7 +2,10 @@ package app.ramkeeper.exchange;
 
 import app.ramkeeper.audit.Actor;
 import app.ramkeeper.shared.Conflict;
+import java.time.Duration;
 import java.util.List;
+import java.util.Objects;
+import java.util.concurrent.locks.LockSupport;
 import java.util.function.Supplier;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -20,7 +23,7 @@ import org.springframework.transaction.support.TransactionTemplate;
 /**
  * Works on an import: checks its rows, brings them in, takes them back.
  *
- * <p>Rows are taken by their own state and marked in the transaction that does the work, under a lock on the import. So a
+ * <p>Rows are taken by their own state and marked in the transaction that does the work, under a lock. So a
  * job that was killed, or that two nodes run, never does a row twice, and another node goes on where it ended.
  */
 @Component
@@ -28,6 +31,7 @@ class ImportRun {
 
     private static final Logger LOG = LoggerFactory.getLogger(ImportRun.class);
     private static final int CHECKED_AT_ONCE = 500;
+    private static final Duration WAIT = Duration.ofMillis(300);
 
     private final ImportStore store;
     private final RowStore rows;
@@ -59,7 +63,7 @@ class ImportRun {
             switch (imported.state()) {
                 case CHECKING -> repeat(id, ImportState.CHECKING, () -> checkBatch(id));
                 case APPLYING -> repeat(id, ImportState.APPLYING, () -> applyBatch(id));
-                case UNDOING -> undo(id);
+                case UNDOING -> repeat(id, ImportState.UNDOING, () -> undoAll(id));
                 default -> LOG.info("Import {} has nothing to do", id);
             }
             return true;
@@ -67,75 +71,93 @@ class ImportRun {
         LOG.info("Import {}: {}", id, store.get(id).state());
     }
 
-    /** Repeats a step in a transaction of its own until it says that nothing is left. */
-    private void repeat(ImportId id, ImportState state, Supplier<Boolean> batch) {
-        boolean more = true;
-        while (more) {
+    /** What became of one batch. */
+    private enum Step {
+        MORE,
+        DONE,
+        BUSY
+    }
+
+    /** Repeats a step, each batch in a transaction of its own, until nothing is left. */
+    private void repeat(ImportId id, ImportState state, Supplier<Step> batch) {
+        Step step = Step.MORE;
+        while (step != Step.DONE) {
             try {
-                more = Boolean.TRUE.equals(transaction.execute(status -> store.lock(id) == state && batch.get()));
+                step = Objects.requireNonNull(transaction.execute(status -> once(id, state, batch)));
             } catch (DataAccessResourceFailureException away) {
                 throw away;
             } catch (RuntimeException failure) {
-                LOG.error("Import {} ended early", id, failure);
+                LOG.error("Import {} ended early in {}", id, state, failure);
                 end(id, state, failure);
-                more = false;
+                step = Step.DONE;
+            }
+            if (step == Step.BUSY) {
+                LockSupport.parkNanos(WAIT.toNanos());
             }
         }
     }
 
-    private boolean checkBatch(ImportId id) {
+    private Step once(ImportId id, ImportState state, Supplier<Step> batch) {
+        if (!gate.take(id)) {
+            return Step.BUSY;
+        }
+        return store.get(id).state() == state ? batch.get() : Step.DONE;
+    }
+
+    private Step checkBatch(ImportId id) {
         List<StagedRow> batch = rows.inState(id, RowState.NEW, 0, CHECKED_AT_ONCE);
         Import imported = store.get(id);
         Target target = targets.of(imported.kind());
         if (batch.isEmpty() || imported.stopWanted()) {
             target.refuseTwins(id);
-            store.moveTo(id, batch.isEmpty() ? ImportState.CHECKED : ImportState.STAGED,
+            store.moveTo(
+                    id,
+                    batch.isEmpty() ? ImportState.CHECKED : ImportState.STAGED,
                     batch.isEmpty() ? null : "The check was stopped; not every row was looked at.");
-            return false;
+            return Step.DONE;
         }
         rows.judge(id, target.check(imported, batch));
-        return true;
+        return Step.MORE;
     }
 
-    private boolean applyBatch(ImportId id) {
+    private Step applyBatch(ImportId id) {
         Import imported = store.get(id);
         List<StagedRow> batch = rows.inState(id, RowState.READY, 0, settings.batch());
         if (batch.isEmpty() || imported.stopWanted()) {
-            store.moveTo(id, ImportState.APPLIED,
+            store.moveTo(
+                    id,
+                    ImportState.APPLIED,
                     batch.isEmpty() ? null : "Stopped: the rows that are still ready were not brought in.");
-            return false;
+            return Step.DONE;
         }
-        gate.close();
+        if (!gate.takeWriting()) {
+            return Step.BUSY;
+        }
         Target target = targets.of(imported.kind());
         List<Verdict> again = target.check(imported, batch);
         rows.judge(id, again);
-        List<Integer> good = again.stream().filter(v -> v.state() == RowState.READY).map(Verdict::line).toList();
-        List<StagedRow> ready = batch.stream().filter(row -> good.contains(row.line())).toList();
+        List<Integer> good = again.stream()
+                .filter(v -> v.state() == RowState.READY)
+                .map(Verdict::line)
+                .toList();
+        List<StagedRow> ready =
+                batch.stream().filter(row -> good.contains(row.line())).toList();
         if (!ready.isEmpty()) {
             rows.applied(id, target.apply(imported, ready));
         }
-        return true;
+        return Step.MORE;
     }
 
     /** Takes all back or nothing. */
-    private void undo(ImportId id) {
-        try {
-            transaction.executeWithoutResult(status -> {
-                if (store.lock(id) == ImportState.UNDOING) {
-                    gate.close();
-                    Import imported = store.get(id);
-                    Target target = targets.of(imported.kind());
-                    target.undo(imported, rows.inState(id, RowState.APPLIED, 0, Integer.MAX_VALUE));
-                    rows.undone(id);
-                    store.moveTo(id, ImportState.UNDONE, null);
-                }
-            });
-        } catch (DataAccessResourceFailureException away) {
-            throw away;
-        } catch (RuntimeException failure) {
-            LOG.warn("Import {} is not taken back", id, failure);
-            end(id, ImportState.UNDOING, failure);
+    private Step undoAll(ImportId id) {
+        if (!gate.takeWriting()) {
+            return Step.BUSY;
         }
+        Import imported = store.get(id);
+        targets.of(imported.kind()).undo(imported, rows.inState(id, RowState.APPLIED, 0, Integer.MAX_VALUE));
+        rows.undone(id);
+        store.moveTo(id, ImportState.UNDONE, null);
+        return Step.DONE;
     }
 
     private void end(ImportId id, ImportState step, RuntimeException failure) {

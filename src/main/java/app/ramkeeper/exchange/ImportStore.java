@@ -141,7 +141,8 @@ class ImportStore {
     }
 
     Optional<Mapping> remembered(ImportKind kind, List<String> headings) {
-        return jdbc.sql("select mapping, date_order, decimal_mark from column_mappings where kind = :kind and headings = :headings")
+        return jdbc.sql(
+                        "select mapping, date_order, decimal_mark from column_mappings where kind = :kind and headings = :headings")
                 .param("kind", kind.name())
                 .param("headings", String.join("\u001F", headings))
                 .query((row, n) -> mapping(row))
@@ -149,8 +150,12 @@ class ImportStore {
     }
 
     Slice<Import> list(@Nullable String after) {
-        List<String> keys = Cursor.read(after, 2).filter(ImportStore::isCursor).orElse(List.of("9999-01-01T00:00:00Z", "ffffffff-ffff-ffff-ffff-ffffffffffff"));
-        List<Import> found = jdbc.sql(SELECT + " where (i.created_at, i.id) < (:at::timestamptz, :id::uuid) order by i.created_at desc, i.id desc limit 31")
+        List<String> keys = Cursor.read(after, 2)
+                .filter(ImportStore::isCursor)
+                .orElse(List.of("9999-01-01T00:00:00Z", "ffffffff-ffff-ffff-ffff-ffffffffffff"));
+        List<Import> found = jdbc.sql(
+                        SELECT
+                                + " where (i.created_at, i.id) < (:at::timestamptz, :id::uuid) order by i.created_at desc, i.id desc limit 31")
                 .param("at", keys.get(0))
                 .param("id", keys.get(1))
                 .query(this::row)

@@ -133,8 +133,12 @@ public class Imports {
     /** Takes the columns and starts the dry run. */
     @Transactional
     public void map(ImportId id, Mapping mapping) {
-        require(store.lock(id), "The columns can be chosen again only before the rows are brought in.",
-                ImportState.STAGED, ImportState.CHECKED, ImportState.UNDONE);
+        require(
+                store.lock(id),
+                "The columns can be chosen again only before the rows are brought in.",
+                ImportState.STAGED,
+                ImportState.CHECKED,
+                ImportState.UNDONE);
         Import imported = store.get(id);
         store.map(id, mapping);
         store.remember(Uuids.next(), imported.kind(), imported.headings(), mapping);
@@ -146,8 +150,11 @@ public class Imports {
     /** Brings the good rows in. */
     @Transactional
     public void apply(ImportId id) {
-        require(store.lock(id), "The rows can be brought in once they have been checked.",
-                ImportState.CHECKED, ImportState.APPLIED);
+        require(
+                store.lock(id),
+                "The rows can be brought in once they have been checked.",
+                ImportState.CHECKED,
+                ImportState.APPLIED);
         if (store.counts(id).of("READY") == 0) {
             throw new Conflict("There is no row left to bring in.");
         }
@@ -176,8 +183,11 @@ public class Imports {
     /** Takes mended cells and checks the row again at once. */
     @Transactional
     public StagedRow mend(ImportId id, int line, List<String> cells) {
-        require(store.lock(id), "Rows are mended when no job works on the import.",
-                ImportState.CHECKED, ImportState.APPLIED);
+        require(
+                store.lock(id),
+                "Rows are mended when no job works on the import.",
+                ImportState.CHECKED,
+                ImportState.APPLIED);
         rows.mend(id, line, cells);
         StagedRow row = row(id, line);
         if (row.state() == RowState.PROBLEM || row.state() == RowState.READY) {
@@ -195,7 +205,8 @@ public class Imports {
     }
 
     private static String shortened(String name) {
-        String plain = name.replaceAll("[\\p{Cntrl}\\u202A-\\u202E\\u2066-\\u2069]", "").replaceAll(".*[/\\\\]", "");
+        String plain = name.replaceAll("[\\p{Cntrl}\\u202A-\\u202E\\u2066-\\u2069]", "")
+                .replaceAll(".*[/\\\\]", "");
         return plain.isBlank() ? "file" : plain.length() <= 200 ? plain : plain.substring(plain.length() - 200);
     }
 

@@ -16,7 +16,10 @@ import org.jspecify.annotations.Nullable;
  * @param order null while the person still has to say
  * @param mark null while the person still has to say
  */
-public record Mapping(Map<String, Integer> columns, @Nullable DateOrder order, @Nullable DecimalMark mark) {
+public record Mapping(
+        Map<String, Integer> columns,
+        @Nullable DateOrder order,
+        @Nullable DecimalMark mark) {
 
     public Mapping {
         columns = Map.copyOf(columns);

@@ -73,9 +73,15 @@ final class Parsed {
         return values.get(code) instanceof Double number ? number : null;
     }
 
-    <T> Optional<T> value(String code, Class<T> type) {
-        Object value = values.get(code);
-        return type.isInstance(value) ? Optional.of(type.cast(value)) : Optional.empty();
+    /** The last done days, by the code of the kind of task. */
+    Map<String, LocalDate> lastDone() {
+        Map<String, LocalDate> days = new LinkedHashMap<>();
+        values.forEach((code, value) -> {
+            if (code.startsWith(RegisterFields.LAST) && value instanceof LocalDate day) {
+                days.put(code.substring(RegisterFields.LAST.length()), day);
+            }
+        });
+        return days;
     }
 
     /** All that the row says, each in its one way of writing. */
@@ -88,7 +94,8 @@ final class Parsed {
     /** The one way of writing a value, in comparisons and exports. */
     static String plain(Object value) {
         if (value instanceof Double number) {
-            String text = new BigDecimal(Double.toString(number)).stripTrailingZeros().toPlainString();
+            String text =
+                    new BigDecimal(Double.toString(number)).stripTrailingZeros().toPlainString();
             return text.equals("-0") ? "0" : text;
         }
         return value.toString();

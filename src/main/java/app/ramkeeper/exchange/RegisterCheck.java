@@ -64,12 +64,19 @@ class RegisterCheck {
                 lookups.broughtBefore(asked(rows, RegisterReader::thing)),
                 lookups.serials(asked(rows, row -> row.text(SERIAL))),
                 lookups.customersByName(asked(rows, row -> row.text(CUSTOMER))),
-                catalogue.pumpModels().stream().map(PumpModelCard::name).map(Fold::of).collect(Collectors.toSet()),
+                catalogue.pumpModels().stream()
+                        .map(PumpModelCard::name)
+                        .map(Fold::of)
+                        .collect(Collectors.toSet()),
                 lookups.depots().keySet());
     }
 
     private static Set<String> asked(List<Parsed> rows, Function<Parsed, @Nullable String> what) {
-        return rows.stream().map(what).filter(Objects::nonNull).map(String::valueOf).collect(Collectors.toSet());
+        return rows.stream()
+                .map(what)
+                .filter(Objects::nonNull)
+                .map(String::valueOf)
+                .collect(Collectors.toSet());
     }
 
     private Verdict verdict(Parsed row, Known known, List<Field> fields) {
@@ -83,7 +90,10 @@ class RegisterCheck {
             return new Verdict(
                     row.line(),
                     differences.isEmpty() ? RowState.UNCHANGED : RowState.PROBLEM,
-                    differences, thing, row.text(SERIAL), content);
+                    differences,
+                    thing,
+                    row.text(SERIAL),
+                    content);
         }
         lookUp(row, known);
         RowState state = row.problems().isEmpty() ? RowState.READY : RowState.PROBLEM;
@@ -93,8 +103,10 @@ class RegisterCheck {
     private static void lookUp(Parsed row, Known known) {
         String serial = row.text(SERIAL);
         if (serial != null && known.serials().containsKey(serial)) {
-            row.problem(SERIAL, "A pump with serial “%s” is in the register already (%s)."
-                    .formatted(serial, known.serials().get(serial)));
+            row.problem(
+                    SERIAL,
+                    "A pump with serial “%s” is in the register already (%s)."
+                            .formatted(serial, known.serials().get(serial)));
         }
         String model = row.text(MODEL);
         if (model != null && !known.models().contains(Fold.of(model))) {
@@ -108,7 +120,8 @@ class RegisterCheck {
         if (customer != null
                 && !row.has(CUSTOMER_REFERENCE)
                 && known.customers().getOrDefault(customer, List.of()).size() > 1) {
-            row.problem(CUSTOMER, "Several customers are called “" + customer + "”. Give the customer's reference too.");
+            row.problem(
+                    CUSTOMER, "Several customers are called “" + customer + "”. Give the customer's reference too.");
         }
     }
 

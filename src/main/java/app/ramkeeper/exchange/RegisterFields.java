@@ -81,17 +81,47 @@ class RegisterFields {
 
     private static List<Field> install() {
         return List.of(
-                Field.text(REFERENCE, "Reference", 60, "ref", "install reference", "install ref", "install no", "our ref", "our no", "job no", "id", "no"),
+                Field.text(
+                        REFERENCE,
+                        "Reference",
+                        60,
+                        "ref",
+                        "install reference",
+                        "install ref",
+                        "install no",
+                        "our ref",
+                        "our no",
+                        "job no",
+                        "id",
+                        "no"),
                 Field.text(INSTALL, "Install", 200, "install name", "pump name", "name of install", "location of pump"),
-                Field.dateOrUnknown(COMMISSIONED, "Commissioned", "commissioned on", "commissioning date", "date commissioned", "installed", "install date", "date installed", "handed over"),
+                Field.dateOrUnknown(
+                        COMMISSIONED,
+                        "Commissioned",
+                        "commissioned on",
+                        "commissioning date",
+                        "date commissioned",
+                        "installed",
+                        "install date",
+                        "date installed",
+                        "handed over"),
                 Field.text(MODEL, "Pump model", 100, "model", "pump", "pump type", "type"),
                 Field.text(SERIAL, "Serial", 60, "serial number", "serial no", "pump serial", "s n"));
     }
 
     private static List<Field> customer() {
         return List.of(
-                Field.text(CUSTOMER, "Customer", 200, "customer name", "client", "owner", "name", "farmer").needed(),
-                Field.text(CUSTOMER_REFERENCE, "Customer reference", 60, "customer ref", "customer no", "customer number", "client no", "account no"),
+                Field.text(CUSTOMER, "Customer", 200, "customer name", "client", "owner", "name", "farmer")
+                        .needed(),
+                Field.text(
+                        CUSTOMER_REFERENCE,
+                        "Customer reference",
+                        60,
+                        "customer ref",
+                        "customer no",
+                        "customer number",
+                        "client no",
+                        "account no"),
                 Field.text(ADDRESS, "Billing address", 1000, "address", "postal address"),
                 Field.text(EMAIL, "Email", 254, "e mail", "customer email", "mail"),
                 Field.text(PHONE, "Phone", 60, "telephone", "tel", "mobile", "customer phone"),
@@ -102,7 +132,8 @@ class RegisterFields {
 
     private List<Field> site() {
         return List.of(
-                Field.text(SITE, "Site", 200, "site name", "farm", "property", "place").needed(),
+                Field.text(SITE, "Site", 200, "site name", "farm", "property", "place")
+                        .needed(),
                 Field.text(SITE_REFERENCE, "Site reference", 60, "site ref", "site no", "site number"),
                 Field.text(LOCALITY, "Locality", 200, "district", "area", "valley", "town"),
                 Field.text(DEPOT, "Depot", 100, "branch"),
@@ -112,9 +143,21 @@ class RegisterFields {
                 Field.number(ALTITUDE, "Altitude", Unit.METRE, -430, 5500, "elevation", "height", "alt"),
                 Field.text(WAY_IN, "Way in", 4000, "access", "directions", "how to get there"),
                 Field.text(GATE, "Gate", 1000, "gate code", "key"),
-                Field.choice(SOURCE, "Source", Map.of("spring", "SPRING", "stream", "STREAM", "creek", "STREAM", "other", "OTHER"), "source kind", "water source"),
+                Field.choice(
+                        SOURCE,
+                        "Source",
+                        Map.of("spring", "SPRING", "stream", "STREAM", "creek", "STREAM", "other", "OTHER"),
+                        "source kind",
+                        "water source"),
                 Field.choice(WATER, "Water class", waterClasses(), "water", "water quality"),
-                Field.choice(DRINKING, "Drinking water", Map.of("yes", "yes", "y", "yes", "true", "yes", "1", "yes", "x", "yes", "no", "no", "n", "no", "false", "no", "0", "no"), "potable", "drinking"),
+                Field.choice(
+                        DRINKING,
+                        "Drinking water",
+                        Map.of(
+                                "yes", "yes", "y", "yes", "true", "yes", "1", "yes", "x", "yes", "no", "no", "n", "no",
+                                "false", "no", "0", "no"),
+                        "potable",
+                        "drinking"),
                 Field.text(NOTES, "Notes", 4000, "note", "remarks", "comments", "private notes"));
     }
 
@@ -123,10 +166,26 @@ class RegisterFields {
                 Field.number(FALL, "Fall", Unit.METRE, 0.1, 200, "drive head", "supply head"),
                 Field.number(LIFT, "Lift", Unit.METRE, 0.1, 1000, "delivery head", "head"),
                 Field.text(DRIVE_MATERIAL, "Drive pipe material", 100, "drive pipe"),
-                Field.number(DRIVE_BORE, "Drive pipe bore", Unit.MILLIMETRE, 1, 1000, "drive bore", "drive pipe diameter", "drive pipe dia"),
+                Field.number(
+                        DRIVE_BORE,
+                        "Drive pipe bore",
+                        Unit.MILLIMETRE,
+                        1,
+                        1000,
+                        "drive bore",
+                        "drive pipe diameter",
+                        "drive pipe dia"),
                 Field.number(DRIVE_LENGTH, "Drive pipe length", Unit.METRE, 0.1, 1000, "drive length"),
                 Field.text(DELIVERY_PIPE, "Delivery pipe", 200, "delivery pipe material"),
-                Field.number(DELIVERY_BORE, "Delivery pipe bore", Unit.MILLIMETRE, 1, 1000, "delivery bore", "delivery pipe diameter", "delivery pipe dia"),
+                Field.number(
+                        DELIVERY_BORE,
+                        "Delivery pipe bore",
+                        Unit.MILLIMETRE,
+                        1,
+                        1000,
+                        "delivery bore",
+                        "delivery pipe diameter",
+                        "delivery pipe dia"),
                 Field.number(DELIVERY_LENGTH, "Delivery pipe length", Unit.METRE, 0.1, 50_000, "delivery length"),
                 Field.text(SETTING, "Valve setting", 200, "setting", "stroke"),
                 Field.number(PRECHARGE, "Vessel pre-charge", Unit.BAR, 0, 100, "pre charge", "precharge"));
@@ -134,10 +193,12 @@ class RegisterFields {
 
     private Map<String, String> waterClasses() {
         Map<String, String> classes = new LinkedHashMap<>();
-        jdbc.sql("select code, name from water_classes").query((row, n) -> {
-            classes.put(row.getString("code").toLowerCase(Locale.ROOT), row.getString("code"));
-            return classes.put(row.getString("name").toLowerCase(Locale.ROOT), row.getString("code"));
-        }).list();
+        jdbc.sql("select code, name from water_classes")
+                .query((row, n) -> {
+                    classes.put(row.getString("code").toLowerCase(Locale.ROOT), row.getString("code"));
+                    return classes.put(row.getString("name").toLowerCase(Locale.ROOT), row.getString("code"));
+                })
+                .list();
         return classes;
     }
 }

@@ -31,7 +31,8 @@ class RegisterLookups {
     Map<String, DepotId> depots() {
         Map<String, DepotId> depots = new HashMap<>();
         jdbc.sql("select id, name from depots")
-                .query((row, n) -> depots.put(Fold.of(row.getString("name")), new DepotId(row.getObject("id", UUID.class))))
+                .query((row, n) ->
+                        depots.put(Fold.of(row.getString("name")), new DepotId(row.getObject("id", UUID.class))))
                 .list();
         return depots;
     }
@@ -49,8 +50,7 @@ class RegisterLookups {
         Map<String, CustomerId> found = new HashMap<>();
         ids("""
                 select asked.text as asked, c.id from unnest(:asked::text[]) as asked(text)
-                  join customers c on folded(c.reference) = folded(asked.text) and c.merged_into is null""", references)
-                .forEach((asked, ids) -> found.put(Fold.of(asked), new CustomerId(ids.get(0))));
+                  join customers c on folded(c.reference) = folded(asked.text) and c.merged_into is null""", references).forEach((asked, ids) -> found.put(Fold.of(asked), new CustomerId(ids.get(0))));
         return found;
     }
 
@@ -65,8 +65,7 @@ class RegisterLookups {
         Map<String, SiteId> found = new HashMap<>();
         ids("""
                 select asked.text as asked, s.id from unnest(:asked::text[]) as asked(text)
-                  join sites s on folded(s.reference) = folded(asked.text) and s.merged_into is null""", references)
-                .forEach((asked, ids) -> found.put(Fold.of(asked), new SiteId(ids.get(0))));
+                  join sites s on folded(s.reference) = folded(asked.text) and s.merged_into is null""", references).forEach((asked, ids) -> found.put(Fold.of(asked), new SiteId(ids.get(0))));
         return found;
     }
 

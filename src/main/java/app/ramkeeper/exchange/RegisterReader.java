@@ -47,7 +47,9 @@ final class RegisterReader {
     static List<String> names(Parsed row) {
         String install = row.text(INSTALL);
         return List.of(
-                String.valueOf(row.text(CUSTOMER)), String.valueOf(row.text(SITE)), install == null ? UNNAMED : install);
+                String.valueOf(row.text(CUSTOMER)),
+                String.valueOf(row.text(SITE)),
+                install == null ? UNNAMED : install);
     }
 
     private void position(Parsed row) {
@@ -70,13 +72,18 @@ final class RegisterReader {
             if (doubt.isPresent()) {
                 row.problem(field, doubt.get());
             } else {
-                row.put(LATITUDE, read.latitude());
-                row.put(LONGITUDE, read.longitude());
+                row.put(LATITUDE, centimetre(read.latitude()));
+                row.put(LONGITUDE, centimetre(read.longitude()));
                 row.remove(POSITION);
             }
         } catch (IllegalArgumentException unreadable) {
             row.problem(field, swappedHint(latitude, longitude).orElse(String.valueOf(unreadable.getMessage())));
         }
+    }
+
+    /** Degrees with seven decimals: a centimetre, and a number that can be written and read again. */
+    static double centimetre(double degrees) {
+        return Math.round(degrees * 1e7) / 1e7;
     }
 
     private static Optional<String> swappedHint(@Nullable String latitude, @Nullable String longitude) {
@@ -106,8 +113,8 @@ final class RegisterReader {
         return meant.stream()
                 .filter(position -> nearest(position) < FAR_KM)
                 .findFirst()
-                .map(position -> "%s is %,.0f km from your nearest depot. Is it %s?"
-                        .formatted(read, nearest(read), position));
+                .map(position ->
+                        "%s is %,.0f km from your nearest depot. Is it %s?".formatted(read, nearest(read), position));
     }
 
     private double nearest(Position position) {
@@ -131,8 +138,10 @@ final class RegisterReader {
         Double fall = row.number(FALL);
         Double length = row.number(DRIVE_LENGTH);
         if (fall != null && length != null && length < fall) {
-            row.problem(DRIVE_LENGTH, "A drive pipe of %s m cannot reach over a fall of %s m."
-                    .formatted(Parsed.plain(length), Parsed.plain(fall)));
+            row.problem(
+                    DRIVE_LENGTH,
+                    "A drive pipe of %s m cannot reach over a fall of %s m."
+                            .formatted(Parsed.plain(length), Parsed.plain(fall)));
         }
     }
 
@@ -147,7 +156,10 @@ final class RegisterReader {
                 differences.add(new Problem(
                         field.code(),
                         "%s is %s in the register already, and %s here. Change it on its own page, or leave this row out."
-                                .formatted(field.label(), there == null ? "blank" : "“" + Parsed.plain(there) + "”", "“" + here + "”")));
+                                .formatted(
+                                        field.label(),
+                                        there == null ? "blank" : "“" + Parsed.plain(there) + "”",
+                                        "“" + here + "”")));
             }
         }
         return differences;

@@ -55,7 +55,8 @@ class RegisterRows {
 
     /** All installs, those with the smallest references first; to be closed. */
     Stream<Map<String, Object>> all() {
-        return jdbc.sql(ROWS + " order by folded(i.reference), folded(s.name), i.id")
+        return jdbc
+                .sql(ROWS + " order by folded(i.reference), folded(s.name), i.id")
                 .withFetchSize(500)
                 .query(this::row)
                 .stream();
@@ -65,8 +66,8 @@ class RegisterRows {
     Map<String, Map<String, Object>> byReference(Collection<String> references) {
         Map<String, Map<String, Object>> found = new HashMap<>();
         if (!references.isEmpty()) {
-            jdbc.sql("select asked.reference as asked, held.* from unnest(:asked::text[]) as asked(reference) join (" + ROWS
-                            + ") held on folded(held.reference) = folded(asked.reference)")
+            jdbc.sql("select asked.reference as asked, held.* from unnest(:asked::text[]) as asked(reference) join ("
+                            + ROWS + ") held on folded(held.reference) = folded(asked.reference)")
                     .param("asked", references.toArray(String[]::new))
                     .query((row, n) -> found.put(row.getString("asked"), row(row, n)))
                     .list();
@@ -80,8 +81,7 @@ class RegisterRows {
         if (!names.isEmpty()) {
             jdbc.sql("""
                             select asked.customer || '|' || asked.site || '|' || asked.install as asked, held.*
-                            from unnest(:customers::text[], :sites::text[], :installs::text[]) as asked(customer, site, install) join ("""
-                            + ROWS + """
+                            from unnest(:customers::text[], :sites::text[], :installs::text[]) as asked(customer, site, install) join (""" + ROWS + """
                             ) held on folded(held.site) = folded(asked.site) and folded(held.customer) = folded(asked.customer)
                               and folded(held.install) = folded(asked.install)""")
                     .param("customers", names.stream().map(n -> n.get(0)).toArray(String[]::new))
@@ -112,8 +112,8 @@ class RegisterRows {
         put(values, SITE_REFERENCE, row.getString("site_reference"));
         put(values, LOCALITY, row.getString("locality"));
         put(values, DEPOT, row.getString("depot"));
-        put(values, LATITUDE, number(row, "latitude"));
-        put(values, LONGITUDE, number(row, "longitude"));
+        put(values, LATITUDE, degrees(row, "latitude"));
+        put(values, LONGITUDE, degrees(row, "longitude"));
         put(values, ALTITUDE, number(row, "altitude_m"));
         put(values, WAY_IN, row.getString("way_in"));
         put(values, GATE, row.getString("gate"));
@@ -149,6 +149,11 @@ class RegisterRows {
     private static @Nullable String commissioned(ResultSet row) throws SQLException {
         String day = row.getString("commissioned_on");
         return day != null || row.getBoolean("commissioning_known") ? day : Parsed.UNKNOWN;
+    }
+
+    private static @Nullable Double degrees(ResultSet row, String column) throws SQLException {
+        Double value = number(row, column);
+        return value == null ? null : RegisterReader.centimetre(value);
     }
 
     private static @Nullable Double number(ResultSet row, String column) throws SQLException {

@@ -24,6 +24,7 @@ import app.ramkeeper.fleet.SitePart;
 import app.ramkeeper.fleet.SiteRegister;
 import app.ramkeeper.fleet.SourceKind;
 import app.ramkeeper.identity.DepotId;
+import app.ramkeeper.upkeep.StatedDates;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
@@ -45,6 +46,7 @@ class RegisterWriter {
     private final CustomerRegister customers;
     private final SiteRegister sites;
     private final InstallRegister installs;
+    private final StatedDates stated;
     private final Catalogue catalogue;
 
     RegisterWriter(
@@ -52,11 +54,13 @@ class RegisterWriter {
             CustomerRegister customers,
             SiteRegister sites,
             InstallRegister installs,
+            StatedDates stated,
             Catalogue catalogue) {
         this.lookups = lookups;
         this.customers = customers;
         this.sites = sites;
         this.installs = installs;
+        this.stated = stated;
         this.catalogue = catalogue;
     }
 
@@ -81,16 +85,20 @@ class RegisterWriter {
         Map<Integer, SiteId> places = places(rows, owners, made);
         Map<String, PumpModelId> models = catalogue.pumpModels().stream()
                 .collect(Collectors.toMap(model -> Fold.of(model.name()), PumpModelCard::id, (one, other) -> one));
+        List<StatedDates.Stated> days = new ArrayList<>();
         for (Parsed row : rows) {
             SiteId site = Objects.requireNonNull(places.get(row.line()));
             InstallId id = installs.register(install(row, site, models));
             made.add(row.line(), "installs", id.value());
+            row.lastDone().forEach((kind, day) -> days.add(new StatedDates.Stated(id, kind, day)));
         }
+        stated.state(days);
         return made;
     }
 
     private Map<Integer, CustomerId> owners(List<Parsed> rows, Made made) {
-        Map<String, CustomerId> byReference = lookups.customersByReference(asked(rows, r -> r.text(CUSTOMER_REFERENCE)));
+        Map<String, CustomerId> byReference =
+                lookups.customersByReference(asked(rows, r -> r.text(CUSTOMER_REFERENCE)));
         Map<String, CustomerId> byName = new HashMap<>();
         lookups.customersByName(asked(rows, r -> r.text(CUSTOMER)))
                 .forEach((name, ids) -> byName.put(Fold.of(name), new CustomerId(ids.get(0))));
@@ -133,8 +141,8 @@ class RegisterWriter {
     }
 
     private SiteId register(Parsed row, CustomerId owner, Map<String, DepotId> depots, Made made) {
-        List<NewParty> parties = new ArrayList<>(
-                List.of(NewParty.of(SitePart.OWNER, owner), NewParty.of(SitePart.PAYER, owner)));
+        List<NewParty> parties =
+                new ArrayList<>(List.of(NewParty.of(SitePart.OWNER, owner), NewParty.of(SitePart.PAYER, owner)));
         String contact = row.text(CONTACT);
         if (contact != null) {
             ContactId id = customers.register(
@@ -181,7 +189,9 @@ class RegisterWriter {
                         null),
                 configuration(row),
                 null,
-                pump ? List.of(PumpDetails.of(row.text(SERIAL), model == null ? null : models.get(Fold.of(model)))) : List.of());
+                pump
+                        ? List.of(PumpDetails.of(row.text(SERIAL), model == null ? null : models.get(Fold.of(model))))
+                        : List.of());
     }
 
     private static ConfigurationDetails configuration(Parsed row) {
@@ -201,6 +211,10 @@ class RegisterWriter {
     }
 
     private static Set<String> asked(List<Parsed> rows, Function<Parsed, @Nullable String> what) {
-        return rows.stream().map(what).filter(Objects::nonNull).map(String::valueOf).collect(Collectors.toSet());
+        return rows.stream()
+                .map(what)
+                .filter(Objects::nonNull)
+                .map(String::valueOf)
+                .collect(Collectors.toSet());
     }
 }

@@ -26,11 +26,16 @@ public record RowForm(String heading, @Nullable String field, String value, List
                     .orElse(null);
             List<String> problems = field == null
                     ? List.of()
-                    : row.problems().stream().filter(p -> p.field().equals(field.code())).map(Problem::sentence).toList();
+                    : row.problems().stream()
+                            .filter(p -> p.field().equals(field.code()))
+                            .map(Problem::sentence)
+                            .toList();
             String heading = imported.headings().get(i);
             cells.add(new RowForm(
                     Columns.letter(i) + (heading.isEmpty() ? "" : " “" + heading + "”"),
-                    field == null ? null : field.label(), row.cell(i), problems));
+                    field == null ? null : field.label(),
+                    row.cell(i),
+                    problems));
         }
         return cells;
     }
@@ -47,7 +52,10 @@ public record RowForm(String heading, @Nullable String field, String value, List
     /** Where a field stands in the file: column C “Fall”; blank if no column was chosen for it. */
     public static String where(Import imported, String field) {
         Integer column = columns(imported).get(field);
-        return column == null ? "" : "Column " + Columns.letter(column) + " “" + imported.headings().get(column) + "”";
+        return column == null
+                ? ""
+                : "Column " + Columns.letter(column) + " “"
+                        + imported.headings().get(column) + "”";
     }
 
     private static Map<String, Integer> columns(Import imported) {

@@ -30,7 +30,11 @@ class RowStore {
                         select :id, r.line, r.cells::jsonb from unnest(:lines::integer[], :cells::text[]) as r(line, cells)""")
                 .param("id", id.value())
                 .param("lines", rows.stream().map(Row::line).toArray(Integer[]::new))
-                .param("cells", rows.stream().map(row -> json.writeValueAsString(row.cells())).toArray(String[]::new))
+                .param(
+                        "cells",
+                        rows.stream()
+                                .map(row -> json.writeValueAsString(row.cells()))
+                                .toArray(String[]::new))
                 .update();
     }
 
@@ -38,9 +42,7 @@ class RowStore {
     void reset(ImportId id) {
         jdbc.sql("""
                         update import_rows set state = 'NEW', problems = '[]', thing = null, serial = null, content = null
-                        where import_id = :id and state in ('READY', 'UNCHANGED', 'PROBLEM', 'UNDONE')""")
-                .param("id", id.value())
-                .update();
+                        where import_id = :id and state in ('READY', 'UNCHANGED', 'PROBLEM', 'UNDONE')""").param("id", id.value()).update();
     }
 
     List<StagedRow> inState(ImportId id, RowState state, int afterLine, int most) {
@@ -66,7 +68,8 @@ class RowStore {
     }
 
     Optional<StagedRow> find(ImportId id, int line) {
-        return jdbc.sql("select line, cells, state, problems, made from import_rows where import_id = :id and line = :line")
+        return jdbc.sql(
+                        "select line, cells, state, problems, made from import_rows where import_id = :id and line = :line")
                 .param("id", id.value())
                 .param("line", line)
                 .query(this::row)
@@ -93,7 +96,11 @@ class RowStore {
                 .param("id", id.value())
                 .param("lines", verdicts.stream().map(Verdict::line).toArray(Integer[]::new))
                 .param("states", verdicts.stream().map(v -> v.state().name()).toArray(String[]::new))
-                .param("problems", verdicts.stream().map(v -> json.writeValueAsString(v.problems())).toArray(String[]::new))
+                .param(
+                        "problems",
+                        verdicts.stream()
+                                .map(v -> json.writeValueAsString(v.problems()))
+                                .toArray(String[]::new))
                 .param("things", verdicts.stream().map(Verdict::thing).toArray(String[]::new))
                 .param("serials", verdicts.stream().map(Verdict::serial).toArray(String[]::new))
                 .param("contents", verdicts.stream().map(Verdict::content).toArray(String[]::new))
@@ -109,8 +116,7 @@ class RowStore {
                           from import_rows where import_id = :id and state in ('READY', 'APPLIED') and %1$s is not null)
                         update import_rows r set state = 'PROBLEM', problems = r.problems || jsonb_build_array(jsonb_build_object(
                           'field', :field::text, 'sentence', format('%%s “%%s” stands in line %%s of this file already.', :what::text, r.%1$s, t.first)))
-                        from twins t where r.import_id = :id and r.line = t.line and t.first <> t.line and r.state = 'READY'"""
-                                .formatted(name))
+                        from twins t where r.import_id = :id and r.line = t.line and t.first <> t.line and r.state = 'READY'""".formatted(name))
                 .param("id", id.value())
                 .param("field", field)
                 .param("what", what)

@@ -24,7 +24,8 @@ import org.springframework.web.servlet.ModelAndView;
 @ForSetup
 class UploadController {
 
-    private static final Map<String, Character> SEPARATORS = Map.of("semicolon", ';', "comma", ',', "tab", '\t', "bar", '|');
+    private static final Map<String, Character> SEPARATORS =
+            Map.of("semicolon", ';', "comma", ',', "tab", '\t', "bar", '|');
     private static final Map<String, String> CHARSETS =
             Map.of("utf-8", "UTF-8", "windows-1252", "windows-1252", "utf-16", "UTF-16LE");
 
@@ -57,7 +58,8 @@ class UploadController {
         try {
             settings.limits().accept(file.getSize());
             file.transferTo(kept);
-            Imports.Upload sent = new Imports.Upload(kept, String.valueOf(file.getOriginalFilename()), file.getContentType());
+            Imports.Upload sent =
+                    new Imports.Upload(kept, String.valueOf(file.getOriginalFilename()), file.getContentType());
             Reading reading = new Reading(CHARSETS.get(charset), SEPARATORS.get(separator));
             ImportId id = imports.stage(kind, sent, reading, user);
             return "redirect:/imports/" + id + "/columns";

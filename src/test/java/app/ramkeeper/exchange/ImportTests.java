@@ -72,7 +72,8 @@ class ImportTests {
 
     @Test
     void bringsGoodRowsInLeavesBadOnesToMendAndTakesAllBack() throws IOException {
-        ImportId id = checked(HEAD + row("A", "2019-03-05", "-45.03", "169.2", "12,5", "S1")
+        ImportId id = checked(HEAD
+                + row("A", "2019-03-05", "-45.03", "169.2", "12,5", "S1")
                 + row("B", "2031-01-01", "-45.03", "169.2", "12,5", "S2")
                 + row("C", "unknown", "169.2", "-45.03", "12,5", "S1"));
 
@@ -83,8 +84,11 @@ class ImportTests {
         imports.apply(id);
         await(id, ImportState.APPLIED);
         assertThat(installs()).containsExactly("A" + own);
-        assertThat(jdbc.sql("select fall_m from configurations c join installs i on i.id = c.install_id where i.reference = :r")
-                        .param("r", "A" + own).query(Double.class).single())
+        assertThat(jdbc.sql(
+                                "select fall_m from configurations c join installs i on i.id = c.install_id where i.reference = :r")
+                        .param("r", "A" + own)
+                        .query(Double.class)
+                        .single())
                 .isEqualTo(12.5);
 
         StagedRow mended = imports.mend(id, 3, cells(id, 3, 4, "5 Mar 2020"));
@@ -96,7 +100,10 @@ class ImportTests {
         imports.undo(id);
         await(id, ImportState.UNDONE);
         assertThat(installs()).isEmpty();
-        assertThat(jdbc.sql("select count(*) from customers where name like :n").param("n", "%" + own).query(Long.class).single())
+        assertThat(jdbc.sql("select count(*) from customers where name like :n")
+                        .param("n", "%" + own)
+                        .query(Long.class)
+                        .single())
                 .isZero();
     }
 
@@ -113,8 +120,9 @@ class ImportTests {
         assertThat(imports.get(again).sameFileSince()).isNotNull();
         assertThat(imports.counts(again).byState()).isEqualTo(Map.of(RowState.UNCHANGED, 1));
         assertThatExceptionOfType(Conflict.class).isThrownBy(() -> imports.apply(again));
-        assertThat(sentences(other, 2)).containsExactly(
-                "Fall is “12.5” in the register already, and “14.5” here. Change it on its own page, or leave this row out.");
+        assertThat(sentences(other, 2))
+                .containsExactly(
+                        "Fall is “12.5” in the register already, and “14.5” here. Change it on its own page, or leave this row out.");
     }
 
     @Test
@@ -122,9 +130,13 @@ class ImportTests {
         ImportId id = checked(HEAD + row("A", "2019-03-05", "-45.03", "169.2", "12,5", "S1"));
         imports.apply(id);
         await(id, ImportState.APPLIED);
-        jdbc.sql("update installs set name = 'Renamed', version = version + 1 where reference = :r").param("r", "A" + own).update();
+        jdbc.sql("update installs set name = 'Renamed', version = version + 1 where reference = :r")
+                .param("r", "A" + own)
+                .update();
 
-        assertThatExceptionOfType(Conflict.class).isThrownBy(() -> imports.undo(id)).withMessageContaining("line 2");
+        assertThatExceptionOfType(Conflict.class)
+                .isThrownBy(() -> imports.undo(id))
+                .withMessageContaining("line 2");
         assertThat(installs()).containsExactly("A" + own);
     }
 
@@ -135,13 +147,16 @@ class ImportTests {
         await(id, ImportState.APPLIED);
 
         assertThat(jdbc.sql("select distinct table_name from audit_entries where source = :s and actor = 'setup'")
-                        .param("s", "import " + id).query(String.class).list())
+                        .param("s", "import " + id)
+                        .query(String.class)
+                        .list())
                 .contains("customers", "sites", "installs", "configurations", "pumps", "pump_fittings", "site_parties");
     }
 
     @Test
     void refusesTwinsInOneFile() throws IOException {
-        ImportId id = checked(HEAD + row("A", "2019-03-05", "-45.03", "169.2", "12,5", "S1")
+        ImportId id = checked(HEAD
+                + row("A", "2019-03-05", "-45.03", "169.2", "12,5", "S1")
                 + row("A", "2019-03-06", "-45.03", "169.2", "12,5", "S2")
                 + row("B", "2019-03-06", "-45.03", "169.2", "12,5", "S1"));
 
@@ -157,14 +172,18 @@ class ImportTests {
         imports.apply(id);
         await(id, ImportState.APPLIED);
 
-        assertThat(jdbc.sql("select name from customers where name like :n").param("n", "%" + own).query(String.class).list())
+        assertThat(jdbc.sql("select name from customers where name like :n")
+                        .param("n", "%" + own)
+                        .query(String.class)
+                        .list())
                 .containsExactly(evil + own);
     }
 
     @Test
     @DisplayName("FLT-22 a register that went out comes in again without change")
     void flt22RoundTripChangesNothing() throws IOException {
-        ImportId id = checked(HEAD + row("'=A", "2019-03-05", "45°01'52\"S", "169°12'30\"E", "-5,5".replace("-", ""), "'+S1"));
+        ImportId id = checked(
+                HEAD + row("'=A", "2019-03-05", "45°01'52\"S", "169°12'30\"E", "-5,5".replace("-", ""), "'+S1"));
         imports.apply(id);
         await(id, ImportState.APPLIED);
         assertThat(installs()).containsExactly("=A" + own);
@@ -175,12 +194,15 @@ class ImportTests {
                 export.xlsx(out);
             } else {
                 export.csv(out);
-                assertThat(out.toString(StandardCharsets.UTF_8)).contains("'=A" + own).contains("'+S1" + own);
+                assertThat(out.toString(StandardCharsets.UTF_8))
+                        .contains("'=A" + own)
+                        .contains("'+S1" + own);
             }
             ImportId again = checked(out.toByteArray(), xlsx ? "register.xlsx" : "register.csv");
             assertThat(imports.rows(again, RowState.PROBLEM, 0, 10).stream().map(StagedRow::problems))
                     .isEmpty();
-            assertThat(imports.counts(again).of("UNCHANGED")).isEqualTo(imports.counts(again).total());
+            assertThat(imports.counts(again).of("UNCHANGED"))
+                    .isEqualTo(imports.counts(again).total());
         }
     }
 
@@ -191,7 +213,10 @@ class ImportTests {
         imports.apply(id);
         await(id, ImportState.APPLIED);
 
-        assertThat(jdbc.sql("select count(*) from customers where name like :n").param("n", "%" + own).query(Long.class).single())
+        assertThat(jdbc.sql("select count(*) from customers where name like :n")
+                        .param("n", "%" + own)
+                        .query(Long.class)
+                        .single())
                 .isEqualTo(1);
     }
 
@@ -199,23 +224,26 @@ class ImportTests {
     @DisplayName("FLT-25 stops between batches and goes on where it ended; a doubled job does no row twice")
     void flt25StopsAndGoesOn() throws IOException {
         StringBuilder text = new StringBuilder(HEAD);
-        for (int i = 0; i < 600; i++) {
+        for (int i = 0; i < 350; i++) {
             text.append(row("N" + i + "-", "2019-03-05", "-45.03", "169.2", "12,5", "S" + i + "-"));
         }
         ImportId id = checked(text.toString());
         imports.apply(id);
-        Awaitility.await().pollInSameThread().atMost(Duration.ofSeconds(60)).until(() -> imports.counts(id).of("APPLIED") > 0);
+        Awaitility.await()
+                .pollInSameThread()
+                .atMost(Duration.ofSeconds(60))
+                .until(() -> imports.counts(id).of("APPLIED") > 0);
         imports.stop(id);
         await(id, ImportState.APPLIED);
         int before = installs().size();
         assertThat(imports.counts(id).of("APPLIED")).isEqualTo(before);
 
-        if (before < 600) {
+        if (before < 350) {
             imports.apply(id);
             run.run(id);
         }
         await(id, ImportState.APPLIED);
-        assertThat(installs()).hasSize(600);
+        assertThat(installs()).hasSize(350);
         imports.undo(id);
         await(id, ImportState.UNDONE);
         assertThat(installs()).isEmpty();
@@ -223,11 +251,16 @@ class ImportTests {
 
     @Test
     void aFileThatBreaksOffLeavesNothing() {
-        assertThatExceptionOfType(Unreadable.class).isThrownBy(() -> staged(
-                (HEAD + row("A", "2019-03-05", "-45.03", "169.2", "12,5", "S1") + "\"open").getBytes(StandardCharsets.UTF_8),
-                "broken" + own + ".csv"));
+        assertThatExceptionOfType(Unreadable.class)
+                .isThrownBy(() -> staged(
+                        (HEAD + row("A", "2019-03-05", "-45.03", "169.2", "12,5", "S1") + "\"open")
+                                .getBytes(StandardCharsets.UTF_8),
+                        "broken" + own + ".csv"));
 
-        assertThat(jdbc.sql("select count(*) from imports where file_name = :n").param("n", "broken" + own + ".csv").query(Long.class).single())
+        assertThat(jdbc.sql("select count(*) from imports where file_name = :n")
+                        .param("n", "broken" + own + ".csv")
+                        .query(Long.class)
+                        .single())
                 .isZero();
     }
 
@@ -237,19 +270,25 @@ class ImportTests {
         imports.apply(register);
         await(register, ImportState.APPLIED);
         String text = "Date;Install reference;Technician;Kind of visit;Work done;Delivered flow (l/day);Note\n"
-                + "2021-05-06;A" + own + ";Tama " + own + ";service;cleaned strainer, new delivery rubber;14400;all well\n"
+                + "2021-05-06;A" + own + ";Tama " + own
+                + ";service;cleaned strainer, new delivery rubber;14400;all well\n"
                 + "2018-01-01;A" + own + ";Tama " + own + ";service;clean strainer;;before\n"
                 + "2018-01-01;A" + own + ";Tama " + own + ";installation;;;before\n"
                 + "2021-05-06;ZZ" + own + ";Tama " + own + ";service;painted it;;\n";
         ImportId id = checked(ImportKind.HISTORY, text.getBytes(StandardCharsets.UTF_8), "h.csv");
         assertThat(imports.counts(id).byState()).isEqualTo(Map.of(RowState.READY, 2, RowState.PROBLEM, 2));
         assertThat(sentences(id, 3)).singleElement().asString().contains("before the install was commissioned");
-        assertThat(sentences(id, 5)).anyMatch(s -> s.contains("painted it")).anyMatch(s -> s.contains("no install with reference"));
+        assertThat(sentences(id, 5))
+                .anyMatch(s -> s.contains("painted it"))
+                .anyMatch(s -> s.contains("no install with reference"));
 
         imports.apply(id);
         await(id, ImportState.APPLIED);
-        assertThat(jdbc.sql("select count(*) from people p where name = :n and not exists (select from accounts a where a.person_id = p.id)")
-                        .param("n", "Tama " + own).query(Long.class).single())
+        assertThat(jdbc.sql(
+                                "select count(*) from people p where name = :n and not exists (select from accounts a where a.person_id = p.id)")
+                        .param("n", "Tama " + own)
+                        .query(Long.class)
+                        .single())
                 .isEqualTo(1);
         assertThat(reports()).isEqualTo(2);
         ImportId again = checked(ImportKind.HISTORY, text.getBytes(StandardCharsets.UTF_8), "h.csv");
@@ -261,15 +300,30 @@ class ImportTests {
     }
 
     private long reports() {
-        return jdbc.sql("select count(*) from current_reports r join installs i on i.site_id = r.site_id where i.reference = :r")
+        return jdbc.sql(
+                        "select count(*) from current_reports r join installs i on i.site_id = r.site_id where i.reference = :r")
                 .param("r", "A" + own)
                 .query(Long.class)
                 .single();
     }
 
-    private String row(String reference, String commissioned, String latitude, String longitude, String fall, String serial) {
-        return String.join(";", reference + own, "Customer " + own, "Site " + own, "Pump " + reference, commissioned,
-                "\"" + latitude.replace("\"", "\"\"") + "\"", "\"" + longitude.replace("\"", "\"\"") + "\"", "410", fall, "60", serial + own, "2024-01-02") + "\n";
+    private String row(
+            String reference, String commissioned, String latitude, String longitude, String fall, String serial) {
+        return String.join(
+                        ";",
+                        reference + own,
+                        "Customer " + own,
+                        "Site " + own,
+                        "Pump " + reference,
+                        commissioned,
+                        "\"" + latitude.replace("\"", "\"\"") + "\"",
+                        "\"" + longitude.replace("\"", "\"\"") + "\"",
+                        "410",
+                        fall,
+                        "60",
+                        serial + own,
+                        "2024-01-02")
+                + "\n";
     }
 
     private List<String> installs() {
@@ -316,7 +370,11 @@ class ImportTests {
     }
 
     private void await(ImportId id, ImportState state) {
-        Awaitility.await().pollInSameThread().atMost(Duration.ofSeconds(90)).pollInterval(Duration.ofMillis(100)).until(() -> !imports.get(id).state().isWorking());
+        Awaitility.await()
+                .pollInSameThread()
+                .atMost(Duration.ofSeconds(90))
+                .pollInterval(Duration.ofMillis(100))
+                .until(() -> !imports.get(id).state().isWorking());
         app.ramkeeper.exchange.Import now = imports.get(id);
         assertThat(now.state()).as(String.valueOf(now.remark())).isEqualTo(state);
     }

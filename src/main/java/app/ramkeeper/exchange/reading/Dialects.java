@@ -36,7 +36,7 @@ public final class Dialects {
         byte[] head = head(file);
         Charset mark = byteOrderMark(head);
         Charset chosen = charset != null ? Charset.forName(charset) : mark != null ? mark : guess(file, head);
-        int skip = chosen.equals(mark) ? (mark.equals(StandardCharsets.UTF_8) ? 3 : 2) : 0;
+        int skip = chosen.equals(mark) ? (chosen.equals(StandardCharsets.UTF_8) ? 3 : 2) : 0;
         Dialect dialect = new Dialect(chosen, skip, ',');
         return new Dialect(chosen, skip, separator != null ? separator : separator(file, dialect));
     }
