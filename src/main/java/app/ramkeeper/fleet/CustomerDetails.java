@@ -22,4 +22,8 @@ public record CustomerDetails(
     public static CustomerDetails named(String name) {
         return new CustomerDetails(null, name, null, null, null, null);
     }
+
+    CustomerDetails withPrivateNotes(@Nullable String notes) {
+        return new CustomerDetails(reference, name, billingAddress, email, phone, notes);
+    }
 }

@@ -32,8 +32,15 @@ public class CustomerRegister {
 
     public CustomerId register(CustomerDetails details) {
         CustomerId id = CustomerId.next();
-        customers.saveAndFlush(new Customer(id.value(), details));
+        register(id, details);
         return id;
+    }
+
+    /** Registers under an id made by the form, so that a second post of it changes nothing. */
+    public void register(CustomerId id, CustomerDetails details) {
+        if (!customers.existsById(id.value())) {
+            customers.saveAndFlush(new Customer(id.value(), details));
+        }
     }
 
     /**
@@ -112,5 +119,19 @@ public class CustomerRegister {
             throw new Conflict("That customer was already merged into another one.");
         }
         return customer;
+    }
+
+    /** What an edit form shows, private notes included. */
+    @Transactional(readOnly = true)
+    public Versioned<CustomerDetails> read(CustomerId id) {
+        Customer customer = customers.findById(id.value()).orElseThrow(() -> new Missing("customer", id));
+        return new Versioned<>(Versions.of(customer.version), customer.details);
+    }
+
+    /** What an edit form shows, private notes included. */
+    @Transactional(readOnly = true)
+    public Versioned<ContactDetails> read(ContactId id) {
+        Contact contact = contacts.findById(id.value()).orElseThrow(() -> new Missing("contact", id));
+        return new Versioned<>(Versions.of(contact.version), contact.details);
     }
 }

@@ -38,6 +38,15 @@ public class InstallRegister {
     /** Registers an install with its first configuration, baseline, pumps and, once handed over, running state. */
     public InstallId register(RegisterInstall command) {
         InstallId id = InstallId.next();
+        register(id, command);
+        return id;
+    }
+
+    /** Registers under an id made by the form, so that a second post of it changes nothing. */
+    public void register(InstallId id, RegisterInstall command) {
+        if (installs.existsById(id.value())) {
+            return;
+        }
         InstallDetails details = command.install();
         installs.saveAndFlush(new Install(id.value(), command.site().value(), details));
         LocalDate since = details.commissionedOn();
@@ -56,7 +65,6 @@ public class InstallRegister {
         if (since != null) {
             events.publishEvent(new InstallCommissioned(id, since));
         }
-        return id;
     }
 
     /**
@@ -114,5 +122,12 @@ public class InstallRegister {
         fitted.forEach(pump -> jdbc.sql("""
                         delete from pumps p where id = :id and version = 0
                           and not exists (select from pump_fittings f where f.pump_id = p.id)""").param("id", pump).update());
+    }
+
+    /** What an edit form shows, private notes included. */
+    @Transactional(readOnly = true)
+    public Versioned<InstallDetails> read(InstallId id) {
+        Install install = installs.findById(id.value()).orElseThrow(() -> new Missing("install", id));
+        return new Versioned<>(Versions.of(install.version), install.details);
     }
 }

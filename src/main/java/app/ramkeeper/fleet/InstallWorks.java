@@ -5,6 +5,7 @@ import app.ramkeeper.shared.Conflict;
 import app.ramkeeper.shared.Missing;
 import app.ramkeeper.shared.Uuids;
 import java.time.LocalDate;
+import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.jdbc.core.simple.JdbcClient;
@@ -138,6 +139,17 @@ public class InstallWorks {
 
     /** A component is fitted; what sat there may go out on the same day. */
     public void fitComponent(NewComponent part) {
+        fitComponent(Uuids.next(), part);
+    }
+
+    /** The same under an id made by the form: a second post of it changes nothing. */
+    public void fitComponent(UUID id, NewComponent part) {
+        if (jdbc.sql("select exists (select from components where id = :id)")
+                .param("id", id)
+                .query(Boolean.class)
+                .single()) {
+            return;
+        }
         if (part.replaces() && part.fittedOn() != null) {
             jdbc.sql("""
                             update components set removed_on = :on
@@ -153,7 +165,7 @@ public class InstallWorks {
                         insert into components (id, install_id, pump_id, position, part_id, fitted_on, fitted_known,
                           batch, serial, rating_bar, note)
                         values (:id, :install, :pump, :position, :part, :on, :known, :batch, :serial, :rating, :note)""")
-                .param("id", Uuids.next())
+                .param("id", id)
                 .param("install", part.install().value())
                 .param("pump", part.pump() == null ? null : part.pump().value())
                 .param("position", part.position().name())
@@ -243,5 +255,15 @@ public class InstallWorks {
             throw new Conflict("This install was retired on " + install.retiredOn + ".");
         }
         return install;
+    }
+
+    /** What the form shows that mends a configuration. */
+    @Transactional(readOnly = true)
+    public Versioned<ConfigurationDetails> read(ConfigurationId id) {
+        Configuration configuration =
+                configurations.findById(id.value()).orElseThrow(() -> new Missing("configuration", id));
+        ConfigurationDetails details = configuration.details;
+        return new Versioned<>(
+                Versions.of(configuration.version), details == null ? ConfigurationDetails.unknown() : details);
     }
 }

@@ -1,6 +1,8 @@
 package app.ramkeeper.fleet;
 
 import jakarta.persistence.Embeddable;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Locale;
 
 /**
@@ -22,13 +24,19 @@ public record Position(double latitude, double longitude) {
         }
     }
 
-    /** The same numbers the other way round, if that is a place at all. */
-    public boolean canSwap() {
-        return Math.abs(longitude) <= 90;
-    }
-
-    public Position swapped() {
-        return new Position(longitude, latitude);
+    /** The places that a slip would have made of this one: numbers swapped, a sign lost, or both. */
+    public List<Position> slips() {
+        List<Position> slips = new ArrayList<>(List.of(
+                new Position(-latitude, longitude),
+                new Position(latitude, -longitude),
+                new Position(-latitude, -longitude)));
+        if (Math.abs(longitude) <= 90) {
+            slips.add(0, new Position(longitude, latitude));
+            slips.add(new Position(-longitude, latitude));
+            slips.add(new Position(longitude, -latitude));
+            slips.add(new Position(-longitude, -latitude));
+        }
+        return slips;
     }
 
     /** Great-circle distance on the mean sphere (haversine formula; within 0.6 % of the ellipsoid). */

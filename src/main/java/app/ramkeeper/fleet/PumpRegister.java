@@ -31,8 +31,15 @@ public class PumpRegister {
 
     public PumpId register(PumpDetails details) {
         PumpId id = PumpId.next();
-        pumps.saveAndFlush(new Pump(id.value(), details));
+        register(id, details);
         return id;
+    }
+
+    /** Registers under an id made by the form, so that a second post of it changes nothing. */
+    public void register(PumpId id, PumpDetails details) {
+        if (!pumps.existsById(id.value())) {
+            pumps.saveAndFlush(new Pump(id.value(), details));
+        }
     }
 
     public void edit(PumpId id, int version, PumpDetails details) {
@@ -141,5 +148,12 @@ public class PumpRegister {
 
     private Pump find(PumpId id) {
         return pumps.findById(id.value()).orElseThrow(() -> new Missing("pump", id));
+    }
+
+    /** What an edit form shows, private notes included. */
+    @Transactional(readOnly = true)
+    public Versioned<PumpDetails> read(PumpId id) {
+        Pump pump = pumps.findById(id.value()).orElseThrow(() -> new Missing("pump", id));
+        return new Versioned<>(Versions.of(pump.version), pump.details);
     }
 }

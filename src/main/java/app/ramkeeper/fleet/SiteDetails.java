@@ -37,4 +37,17 @@ public record SiteDetails(
     public static SiteDetails named(String name, @Nullable Position position) {
         return new SiteDetails(null, name, null, null, null, position, null, null, null, null, null, null, false, null);
     }
+
+    SiteDetails withPrivateNotes(@Nullable String notes) {
+        return new SiteDetails(
+                reference, name, locality, catchment, depot, position, altitudeM, wayIn, gate, walkMinutes,
+                sourceKind, waterClass, drinkingWater, notes);
+    }
+
+    /** The same place under another name: what a split-off part starts with. */
+    SiteDetails forPartOf(String newName) {
+        return new SiteDetails(
+                null, newName, locality, catchment, depot, position, altitudeM, wayIn, gate, walkMinutes,
+                sourceKind, waterClass, drinkingWater, null);
+    }
 }

@@ -29,9 +29,16 @@ public class SiteRegister {
     /** Puts a site on the register with the people round it. */
     public SiteId register(SiteDetails details, List<NewParty> parties) {
         SiteId id = SiteId.next();
-        sites.saveAndFlush(new Site(id.value(), details));
-        parties.forEach(party -> addParty(id, party));
+        register(id, details, parties);
         return id;
+    }
+
+    /** Registers under an id made by the form, so that a second post of it changes nothing. */
+    public void register(SiteId id, SiteDetails details, List<NewParty> parties) {
+        if (!sites.existsById(id.value())) {
+            sites.saveAndFlush(new Site(id.value(), details));
+            parties.forEach(party -> addParty(id, party));
+        }
     }
 
     /**
@@ -49,9 +56,15 @@ public class SiteRegister {
     /** Somebody takes a part; answers with the row's id. */
     public UUID addParty(SiteId site, NewParty party) {
         UUID id = Uuids.next();
+        addParty(id, site, party);
+        return id;
+    }
+
+    /** The same under an id made by the form: a second post of it changes nothing. */
+    public void addParty(UUID id, SiteId site, NewParty party) {
         jdbc.sql("""
                         insert into site_parties (id, site_id, part, customer_id, contact_id, from_date, share)
-                        values (:id, :site, :part, :customer, :contact, :from, :share)""")
+                        values (:id, :site, :part, :customer, :contact, :from, :share) on conflict (id) do nothing""")
                 .param("id", id)
                 .param("site", site.value())
                 .param("part", party.part().name())
@@ -64,7 +77,6 @@ public class SiteRegister {
                 .param("from", party.from())
                 .param("share", party.share())
                 .update();
-        return id;
     }
 
     /** Ends a part; the day is the first on which it is no longer played. */
@@ -83,41 +95,56 @@ public class SiteRegister {
 
     public UUID addHazard(SiteId site, HazardKind kind, @Nullable String text) {
         UUID id = Uuids.next();
-        jdbc.sql("insert into site_hazards (id, site_id, kind, text) values (:id, :site, :kind, :text)")
+        addHazard(id, site, kind, text);
+        return id;
+    }
+
+    /** The same under an id made by the form: a second post of it changes nothing. */
+    public void addHazard(UUID id, SiteId site, HazardKind kind, @Nullable String text) {
+        jdbc.sql("insert into site_hazards (id, site_id, kind, text) values (:id, :site, :kind, :text) on conflict (id) do nothing")
                 .param("id", id)
                 .param("site", site.value())
                 .param("kind", kind.name())
                 .param("text", text)
                 .update();
-        return id;
     }
 
     public UUID addWindow(SiteId site, AccessWindow window) {
         UUID id = Uuids.next();
+        addWindow(id, site, window);
+        return id;
+    }
+
+    /** The same under an id made by the form: a second post of it changes nothing. */
+    public void addWindow(UUID id, SiteId site, AccessWindow window) {
         jdbc.sql("""
                         insert into access_windows (id, site_id, weekday, from_time, until_time)
-                        values (:id, :site, :weekday, :from, :until)""")
+                        values (:id, :site, :weekday, :from, :until) on conflict (id) do nothing""")
                 .param("id", id)
                 .param("site", site.value())
                 .param("weekday", window.weekday())
                 .param("from", window.from())
                 .param("until", window.until())
                 .update();
-        return id;
     }
 
     public UUID addClosedPeriod(SiteId site, ClosedPeriod period) {
         UUID id = Uuids.next();
+        addClosedPeriod(id, site, period);
+        return id;
+    }
+
+    /** The same under an id made by the form: a second post of it changes nothing. */
+    public void addClosedPeriod(UUID id, SiteId site, ClosedPeriod period) {
         jdbc.sql("""
                         insert into closed_periods (id, site_id, from_date, until_date, reason)
-                        values (:id, :site, :from, :until, :reason)""")
+                        values (:id, :site, :from, :until, :reason) on conflict (id) do nothing""")
                 .param("id", id)
                 .param("site", site.value())
                 .param("from", period.from())
                 .param("until", period.until())
                 .param("reason", period.reason())
                 .update();
-        return id;
     }
 
     /** Removes a hazard, an access window or a closed period that no longer holds. */
@@ -156,5 +183,12 @@ public class SiteRegister {
             throw new Conflict("That site was merged into another one; change the one that was kept.");
         }
         return site;
+    }
+
+    /** What an edit form shows, private notes included. */
+    @Transactional(readOnly = true)
+    public Versioned<SiteDetails> read(SiteId id) {
+        Site site = sites.findById(id.value()).orElseThrow(() -> new Missing("site", id));
+        return new Versioned<>(Versions.of(site.version), site.details);
     }
 }

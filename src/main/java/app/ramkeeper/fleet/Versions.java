@@ -13,4 +13,8 @@ final class Versions {
             throw new ObjectOptimisticLockingFailureException(type, id);
         }
     }
+
+    static int of(@Nullable Integer version) {
+        return version == null ? 0 : version;
+    }
 }

@@ -1,0 +1,3 @@
+/** The pages of the register. */
+@org.jspecify.annotations.NullMarked
+package app.ramkeeper.fleet.web;
