@@ -50,3 +50,6 @@ create trigger tr_search after insert or update or delete on pump_fittings for e
 create trigger tr_search after update of serial on pumps for each row execute function keep_site_search();
 create trigger tr_search after update of name, reference on customers for each row execute function keep_site_search();
 create trigger tr_search after update of name on contacts for each row execute function keep_site_search();
+
+-- For sites that may be one place registered twice.
+create index ix_sites_search on sites using gin (folded(name) gin_trgm_ops) where merged_into is null;

@@ -68,7 +68,7 @@ class CustomerLists {
                 .param("id", keys.map(k -> k.get(1)).orElse(null))
                 .query(CustomerLists::row)
                 .list();
-        long count = jdbc.sql("select count(*) from (select from customers where merged_into is null limit 1001) as some")
+        long count = jdbc.sql("select count(*) from (select from customers where merged_into is null limit 1001) as capped")
                 .query(Long.class)
                 .single();
         if (rows.size() <= PAGE) {

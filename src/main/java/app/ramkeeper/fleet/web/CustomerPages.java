@@ -76,6 +76,7 @@ class CustomerPages {
             BindingResult errors,
             Model model,
             RedirectAttributes redirect) {
+        model.addAttribute("form", form);
         CustomerId id = new CustomerId(form.idOrNew());
         if (!saving.did(errors, () -> register.register(id, form.details()))) {
             return Saving.again(FORM, model);
@@ -99,6 +100,7 @@ class CustomerPages {
             BindingResult errors,
             Model model,
             RedirectAttributes redirect) {
+        model.addAttribute("form", form);
         CustomerId id = new CustomerId(customer);
         model.addAttribute("id", customer);
         try {

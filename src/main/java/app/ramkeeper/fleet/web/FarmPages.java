@@ -1,0 +1,164 @@
+package app.ramkeeper.fleet.web;
+
+import app.ramkeeper.fleet.CustomerId;
+import app.ramkeeper.fleet.FarmChanges;
+import app.ramkeeper.fleet.Fleet;
+import app.ramkeeper.fleet.InstallId;
+import app.ramkeeper.fleet.SellFarm;
+import app.ramkeeper.fleet.SiteId;
+import app.ramkeeper.fleet.SitePart;
+import app.ramkeeper.fleet.SplitSite;
+import app.ramkeeper.identity.ForOffice;
+import app.ramkeeper.web.Saving;
+import jakarta.validation.Valid;
+import jakarta.validation.constraints.NotBlank;
+import jakarta.validation.constraints.NotEmpty;
+import jakarta.validation.constraints.NotNull;
+import jakarta.validation.constraints.Size;
+import java.time.LocalDate;
+import java.util.Set;
+import java.util.UUID;
+import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
+import org.springframework.stereotype.Controller;
+import org.springframework.ui.Model;
+import org.springframework.validation.BindingResult;
+import org.springframework.web.bind.annotation.GetMapping;
+import org.springframework.web.bind.annotation.ModelAttribute;
+import org.springframework.web.bind.annotation.PathVariable;
+import org.springframework.web.bind.annotation.PostMapping;
+import org.springframework.web.bind.annotation.RequestMapping;
+import org.springframework.web.bind.annotation.RequestParam;
+import org.springframework.web.servlet.ModelAndView;
+import org.springframework.web.servlet.mvc.support.RedirectAttributes;
+
+/** A farm is sold or split, and a site that was registered twice becomes one. */
+@Controller
+@ForOffice
+@RequestMapping("/sites/{site}")
+class FarmPages {
+
+    /** Who sells to whom, from which day on. */
+    record SaleForm(
+            @NotNull @Nullable UUID seller,
+            @NotNull @Nullable UUID buyer,
+            @NotNull @Nullable LocalDate on,
+            @NotEmpty @Nullable Set<SitePart> parts) {}
+
+    /** Which installs become a site of their own. */
+    record SplitForm(
+            @NotBlank @Size(max = 200) @Nullable String name,
+            @NotNull @Nullable LocalDate on,
+            @NotEmpty @Nullable Set<UUID> installs) {}
+
+    private final FarmChanges farms;
+    private final Fleet fleet;
+    private final CustomerLists customers;
+    private final Words words;
+    private final Saving saving;
+
+    FarmPages(FarmChanges farms, Fleet fleet, CustomerLists customers, Words words, Saving saving) {
+        this.farms = farms;
+        this.fleet = fleet;
+        this.customers = customers;
+        this.words = words;
+        this.saving = saving;
+    }
+
+    @GetMapping("/sell")
+    String sell(@PathVariable UUID site, @RequestParam @Nullable String q, Model model) {
+        model.addAttribute("form", new SaleForm(null, null, null, Set.of(SitePart.values())));
+        return salePage(site, q, model);
+    }
+
+    private String salePage(UUID site, @Nullable String q, Model model) {
+        model.addAttribute("site", fleet.site(new SiteId(site)));
+        model.addAttribute("q", q);
+        model.addAttribute("found", q == null ? Set.of() : customers.find(q, 10));
+        model.addAttribute("partChoices", words.all(SitePart.class));
+        return "fleet/site-sell";
+    }
+
+    @PostMapping("/sell")
+    ModelAndView sold(
+            @PathVariable UUID site,
+            @Valid @ModelAttribute("form") SaleForm form,
+            BindingResult errors,
+            @RequestParam @Nullable String q,
+            Model model,
+            RedirectAttributes redirect) {
+        model.addAttribute("form", form);
+        boolean done = saving.did(
+                errors,
+                () -> farms.sell(new SellFarm(
+                        new SiteId(site),
+                        new CustomerId(Given.need(form.seller(), "Choose the seller.")),
+                        new CustomerId(Given.need(form.buyer(), "Choose the buyer.")),
+                        Given.need(form.on(), "Give the day."),
+                        Given.need(form.parts(), "Choose the parts."))));
+        if (!done) {
+            return Saving.again(salePage(site, q, model), model);
+        }
+        redirect.addFlashAttribute("saved", "The farm has its new people from that day on.");
+        return new ModelAndView("redirect:/sites/" + site);
+    }
+
+    @GetMapping("/split")
+    String split(@PathVariable UUID site, Model model) {
+        model.addAttribute("form", new SplitForm(null, null, Set.of()));
+        return splitPage(site, model);
+    }
+
+    private String splitPage(UUID site, Model model) {
+        model.addAttribute("site", fleet.site(new SiteId(site)));
+        model.addAttribute("installs", fleet.installsOf(new SiteId(site)));
+        return "fleet/site-split";
+    }
+
+    @PostMapping("/split")
+    ModelAndView parted(
+            @PathVariable UUID site,
+            @Valid @ModelAttribute("form") SplitForm form,
+            BindingResult errors,
+            Model model,
+            RedirectAttributes redirect) {
+        model.addAttribute("form", form);
+        SiteId[] made = new SiteId[1];
+        if (!saving.did(errors, () -> made[0] = farms.split(command(site, form)))) {
+            return Saving.again(splitPage(site, model), model);
+        }
+        redirect.addFlashAttribute("saved", "This part is a site of its own now. Check its people and its position.");
+        return new ModelAndView("redirect:/sites/" + made[0]);
+    }
+
+    private static SplitSite command(UUID site, SplitForm form) {
+        Set<UUID> installs = Given.need(form.installs(), "Choose the installs.");
+        return new SplitSite(
+                new SiteId(site),
+                Given.need(form.name(), "Give the name."),
+                installs.stream().map(InstallId::new).collect(Collectors.toSet()),
+                Given.need(form.on(), "Give the day."),
+                null);
+    }
+
+    @GetMapping("/merge")
+    String merge(@PathVariable UUID site, @RequestParam @Nullable String q, Model model) {
+        var duplicate = fleet.site(new SiteId(site));
+        String sought = q == null ? duplicate.name() : q;
+        model.addAttribute("site", duplicate);
+        model.addAttribute("q", sought);
+        model.addAttribute(
+                "found",
+                fleet.search(sought, 10).stream()
+                        .filter(match -> !match.id().equals(duplicate.id()))
+                        .toList());
+        return "fleet/site-merge";
+    }
+
+    @PostMapping("/merge")
+    String merged(@PathVariable UUID site, @RequestParam UUID kept, RedirectAttributes redirect) {
+        farms.merge(new SiteId(site), new SiteId(kept));
+        redirect.addFlashAttribute("saved", "Merged. The old address leads here now.");
+        return "redirect:/sites/" + kept;
+    }
+}
