@@ -45,9 +45,8 @@ public class FarmChanges {
             throw new Conflict("Seller and buyer are the same customer.");
         }
         Site site = live(sale.site());
-        Customer seller = customers
-                .findById(sale.seller().value())
-                .orElseThrow(() -> new Missing("customer", sale.seller()));
+        Customer seller =
+                customers.findById(sale.seller().value()).orElseThrow(() -> new Missing("customer", sale.seller()));
         int taken = 0;
         for (SitePart part : sale.parts()) {
             taken += handOver(sale, part);
@@ -115,8 +114,9 @@ public class FarmChanges {
     }
 
     private void copy(String table, String columns, SiteId from, SiteId to) {
-        jdbc.sql("insert into %1$s (id, site_id, %2$s) select gen_random_uuid(), :to, %2$s from %1$s where site_id = :from"
-                        .formatted(table, columns))
+        jdbc.sql(
+                        "insert into %1$s (id, site_id, %2$s) select gen_random_uuid(), :to, %2$s from %1$s where site_id = :from"
+                                .formatted(table, columns))
                 .param("from", from.value())
                 .param("to", to.value())
                 .update();

@@ -40,8 +40,7 @@ public class Papers {
     }
 
     /** Keeps an agreement for installs, under an id made by the form. */
-    public void keepAgreement(
-            UUID id, CustomerId customer, AgreementDetails details, Collection<InstallId> installs) {
+    public void keepAgreement(UUID id, CustomerId customer, AgreementDetails details, Collection<InstallId> installs) {
         if (!agreements.existsById(id)) {
             agreements.saveAndFlush(new Agreement(id, customer.value(), details));
             cover(id, installs);
@@ -69,17 +68,15 @@ public class Papers {
     }
 
     private void cover(UUID agreement, Collection<InstallId> installs) {
-        jdbc.sql("delete from agreement_installs where agreement_id = :id and until_date is null and not install_id = any (:installs)")
+        jdbc.sql(
+                        "delete from agreement_installs where agreement_id = :id and until_date is null and not install_id = any (:installs)")
                 .param("id", agreement)
                 .param("installs", ids(installs))
                 .update();
         jdbc.sql("""
                         insert into agreement_installs (agreement_id, install_id) select :id, unnest(:installs)
                         on conflict (agreement_id, install_id) do update set until_date = null
-                          where agreement_installs.until_date is not null""")
-                .param("id", agreement)
-                .param("installs", ids(installs))
-                .update();
+                          where agreement_installs.until_date is not null""").param("id", agreement).param("installs", ids(installs)).update();
     }
 
     private static UUID[] ids(Collection<InstallId> installs) {

@@ -44,7 +44,8 @@ public class PositionCheck {
         if (depots.isEmpty() || near(position, depots)) {
             return Optional.empty();
         }
-        Optional<Position> better = position.slips().stream().filter(p -> near(p, depots)).findFirst();
+        Optional<Position> better =
+                position.slips().stream().filter(p -> near(p, depots)).findFirst();
         return Optional.of(new Doubt(distance(position, depots), better));
     }
 

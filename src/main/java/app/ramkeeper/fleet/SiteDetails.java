@@ -40,14 +40,38 @@ public record SiteDetails(
 
     SiteDetails withPrivateNotes(@Nullable String notes) {
         return new SiteDetails(
-                reference, name, locality, catchment, depot, position, altitudeM, wayIn, gate, walkMinutes,
-                sourceKind, waterClass, drinkingWater, notes);
+                reference,
+                name,
+                locality,
+                catchment,
+                depot,
+                position,
+                altitudeM,
+                wayIn,
+                gate,
+                walkMinutes,
+                sourceKind,
+                waterClass,
+                drinkingWater,
+                notes);
     }
 
     /** The same place under another name: what a split-off part starts with. */
     SiteDetails forPartOf(String newName) {
         return new SiteDetails(
-                null, newName, locality, catchment, depot, position, altitudeM, wayIn, gate, walkMinutes,
-                sourceKind, waterClass, drinkingWater, null);
+                null,
+                newName,
+                locality,
+                catchment,
+                depot,
+                position,
+                altitudeM,
+                wayIn,
+                gate,
+                walkMinutes,
+                sourceKind,
+                waterClass,
+                drinkingWater,
+                null);
     }
 }

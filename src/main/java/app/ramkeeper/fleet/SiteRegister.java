@@ -101,7 +101,8 @@ public class SiteRegister {
 
     /** The same under an id made by the form: a second post of it changes nothing. */
     public void addHazard(UUID id, SiteId site, HazardKind kind, @Nullable String text) {
-        jdbc.sql("insert into site_hazards (id, site_id, kind, text) values (:id, :site, :kind, :text) on conflict (id) do nothing")
+        jdbc.sql(
+                        "insert into site_hazards (id, site_id, kind, text) values (:id, :site, :kind, :text) on conflict (id) do nothing")
                 .param("id", id)
                 .param("site", site.value())
                 .param("kind", kind.name())

@@ -36,16 +36,42 @@ record ConfigurationForm(
 
     static ConfigurationForm of(ConfigurationDetails d, @Nullable Integer version, @Nullable String reason) {
         return new ConfigurationForm(
-                version, null, reason, d.fallM(), d.liftM(), d.drivePipeMaterial(), d.drivePipeBoreMm(),
-                d.drivePipeLengthM(), d.deliveryPipe(), d.deliveryPipeBoreMm(), d.deliveryPipeLengthM(),
-                d.valveSetting(), d.designDriveFlowLMin(), d.designDeliveredLMin(), d.vesselPrechargeBar(), null, null,
-                null, null, null);
+                version,
+                null,
+                reason,
+                d.fallM(),
+                d.liftM(),
+                d.drivePipeMaterial(),
+                d.drivePipeBoreMm(),
+                d.drivePipeLengthM(),
+                d.deliveryPipe(),
+                d.deliveryPipeBoreMm(),
+                d.deliveryPipeLengthM(),
+                d.valveSetting(),
+                d.designDriveFlowLMin(),
+                d.designDeliveredLMin(),
+                d.vesselPrechargeBar(),
+                null,
+                null,
+                null,
+                null,
+                null);
     }
 
     ConfigurationDetails details() {
         return new ConfigurationDetails(
-                fallM, liftM, drivePipeMaterial, drivePipeBoreMm, drivePipeLengthM, deliveryPipe, deliveryPipeBoreMm,
-                deliveryPipeLengthM, valveSetting, designDriveFlowLMin, designDeliveredLMin, vesselPrechargeBar);
+                fallM,
+                liftM,
+                drivePipeMaterial,
+                drivePipeBoreMm,
+                drivePipeLengthM,
+                deliveryPipe,
+                deliveryPipeBoreMm,
+                deliveryPipeLengthM,
+                valveSetting,
+                designDriveFlowLMin,
+                designDeliveredLMin,
+                vesselPrechargeBar);
     }
 
     /** The baseline, if any of its readings is given; without a day of its own it is of the given day. */

@@ -40,7 +40,11 @@ class CustomerLists {
 
     /** A part that a customer plays or played at a site. */
     record PartRow(
-            UUID site, String siteName, SitePart part, @Nullable LocalDate from, @Nullable LocalDate until) {}
+            UUID site,
+            String siteName,
+            SitePart part,
+            @Nullable LocalDate from,
+            @Nullable LocalDate until) {}
 
     /** An agreement with the number of installs it covers; the price is for the office. */
     record AgreementRow(
@@ -68,7 +72,8 @@ class CustomerLists {
                 .param("id", keys.map(k -> k.get(1)).orElse(null))
                 .query(CustomerLists::row)
                 .list();
-        long count = jdbc.sql("select count(*) from (select from customers where merged_into is null limit 1001) as capped")
+        long count = jdbc.sql(
+                        "select count(*) from (select from customers where merged_into is null limit 1001) as capped")
                 .query(Long.class)
                 .single();
         if (rows.size() <= PAGE) {

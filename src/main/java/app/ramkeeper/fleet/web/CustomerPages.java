@@ -76,10 +76,9 @@ class CustomerPages {
             BindingResult errors,
             Model model,
             RedirectAttributes redirect) {
-        model.addAttribute("form", form);
         CustomerId id = new CustomerId(form.idOrNew());
         if (!saving.did(errors, () -> register.register(id, form.details()))) {
-            return Saving.again(FORM, model);
+            return Saving.again(FORM, model).addObject("form", form);
         }
         redirect.addFlashAttribute("saved", "Customer registered.");
         return new ModelAndView("redirect:/customers/" + id);
@@ -100,12 +99,11 @@ class CustomerPages {
             BindingResult errors,
             Model model,
             RedirectAttributes redirect) {
-        model.addAttribute("form", form);
         CustomerId id = new CustomerId(customer);
         model.addAttribute("id", customer);
         try {
             if (!saving.did(errors, () -> register.edit(id, form.versionOrFirst(), form.details()))) {
-                return Saving.again(FORM, model);
+                return Saving.again(FORM, model).addObject("form", form);
             }
         } catch (OptimisticLockingFailureException lost) {
             var present = register.read(id);

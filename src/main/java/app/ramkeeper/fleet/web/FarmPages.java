@@ -87,7 +87,6 @@ class FarmPages {
             @RequestParam @Nullable String q,
             Model model,
             RedirectAttributes redirect) {
-        model.addAttribute("form", form);
         boolean done = saving.did(
                 errors,
                 () -> farms.sell(new SellFarm(
@@ -97,7 +96,7 @@ class FarmPages {
                         Given.need(form.on(), "Give the day."),
                         Given.need(form.parts(), "Choose the parts."))));
         if (!done) {
-            return Saving.again(salePage(site, q, model), model);
+            return Saving.again(salePage(site, q, model), model).addObject("form", form);
         }
         redirect.addFlashAttribute("saved", "The farm has its new people from that day on.");
         return new ModelAndView("redirect:/sites/" + site);
@@ -122,10 +121,9 @@ class FarmPages {
             BindingResult errors,
             Model model,
             RedirectAttributes redirect) {
-        model.addAttribute("form", form);
         SiteId[] made = new SiteId[1];
         if (!saving.did(errors, () -> made[0] = farms.split(command(site, form)))) {
-            return Saving.again(splitPage(site, model), model);
+            return Saving.again(splitPage(site, model), model).addObject("form", form);
         }
         redirect.addFlashAttribute("saved", "This part is a site of its own now. Check its people and its position.");
         return new ModelAndView("redirect:/sites/" + made[0]);

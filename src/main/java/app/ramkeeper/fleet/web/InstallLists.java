@@ -30,7 +30,12 @@ class InstallLists {
             @Nullable String note) {}
 
     /** Something of the system round the pump, with how many points its line has. */
-    record ElementRow(UUID id, ElementKind kind, String name, @Nullable String note, long points) {}
+    record ElementRow(
+            UUID id,
+            ElementKind kind,
+            String name,
+            @Nullable String note,
+            long points) {}
 
     /** Where a pump was when. */
     record FittingRow(
@@ -106,8 +111,7 @@ class InstallLists {
         return jdbc.sql("""
                         select f.*, p.serial, i.name as install_name, s.name as site_name from pump_fittings f
                           join pumps p on p.id = f.pump_id left join installs i on i.id = f.install_id
-                          left join sites s on s.id = i.site_id where\s""" + where
-                        + " order by f.until_date desc nulls first, f.from_date desc nulls last")
+                          left join sites s on s.id = i.site_id where\s""" + where + " order by f.until_date desc nulls first, f.from_date desc nulls last")
                 .param("id", id)
                 .query((rs, n) -> new FittingRow(
                         rs.getObject("pump_id", UUID.class),

@@ -40,7 +40,9 @@ class InstallPages {
     private static final String FORM = "fleet/install-form";
 
     /** The pump that stands there first. */
-    record PumpForm(@Size(max = 60) @Nullable String serial, @Nullable UUID model) {}
+    record PumpForm(
+            @Size(max = 60) @Nullable String serial,
+            @Nullable UUID model) {}
 
     private final Fleet fleet;
     private final InstallRegister register;
@@ -49,8 +51,7 @@ class InstallPages {
     private final Saving saving;
     private final Say say;
 
-    InstallPages(
-            Fleet fleet, InstallRegister register, InstallLists lists, Words words, Saving saving, Say say) {
+    InstallPages(Fleet fleet, InstallRegister register, InstallLists lists, Words words, Saving saving, Say say) {
         this.fleet = fleet;
         this.register = register;
         this.lists = lists;
@@ -71,7 +72,8 @@ class InstallPages {
         model.addAttribute(
                 "office",
                 person.getAuthorities().stream()
-                        .anyMatch(a -> "ROLE_OFFICE".equals(a.getAuthority()) || "ROLE_MANAGER".equals(a.getAuthority())));
+                        .anyMatch(a ->
+                                "ROLE_OFFICE".equals(a.getAuthority()) || "ROLE_MANAGER".equals(a.getAuthority())));
         return "fleet/install";
     }
 
@@ -79,8 +81,7 @@ class InstallPages {
     @ForOffice
     String blank(@PathVariable UUID site, Model model) {
         model.addAttribute("form", InstallForm.blank());
-        model.addAttribute(
-                "layout", ConfigurationForm.of(ConfigurationDetails.unknown(), null, null));
+        model.addAttribute("layout", ConfigurationForm.of(ConfigurationDetails.unknown(), null, null));
         model.addAttribute("pump", new PumpForm(null, null));
         return newPage(site, model);
     }
@@ -103,15 +104,15 @@ class InstallPages {
             BindingResult pumpErrors,
             Model model,
             RedirectAttributes redirect) {
-        model.addAttribute("form", form);
-        model.addAttribute("layout", layout);
-        model.addAttribute("pump", pump);
         InstallId id = new InstallId(form.idOrNew());
         if (layoutErrors.hasErrors() || pumpErrors.hasErrors()) {
             errors.reject("parts", "Something below cannot be read; see the marked fields.");
         }
         if (!saving.did(errors, () -> register.register(id, command(site, form, layout, pump)))) {
-            return Saving.again(newPage(site, model), model);
+            return Saving.again(newPage(site, model), model)
+                    .addObject("form", form)
+                    .addObject("layout", layout)
+                    .addObject("pump", pump);
         }
         redirect.addFlashAttribute("saved", "Install registered.");
         return new ModelAndView("redirect:/installs/" + id);
@@ -144,12 +145,11 @@ class InstallPages {
             BindingResult errors,
             Model model,
             RedirectAttributes redirect) {
-        model.addAttribute("form", form);
         InstallId id = new InstallId(install);
         model.addAttribute("id", install);
         try {
             if (!saving.did(errors, () -> register.edit(id, form.versionOrFirst(), form.details()))) {
-                return Saving.again(FORM, model);
+                return Saving.again(FORM, model).addObject("form", form);
             }
         } catch (OptimisticLockingFailureException lost) {
             var present = register.read(id);

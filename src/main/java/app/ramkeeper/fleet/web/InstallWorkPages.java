@@ -70,12 +70,7 @@ class InstallWorkPages {
     private final Saving saving;
 
     InstallWorkPages(
-            Fleet fleet,
-            InstallWorks works,
-            SystemRegister system,
-            InstallLists lists,
-            Words words,
-            Saving saving) {
+            Fleet fleet, InstallWorks works, SystemRegister system, InstallLists lists, Words words, Saving saving) {
         this.fleet = fleet;
         this.works = works;
         this.system = system;
@@ -91,8 +86,7 @@ class InstallWorkPages {
         model.addAttribute("install", install);
         model.addAttribute(
                 "layout",
-                ConfigurationForm.of(
-                        present == null ? ConfigurationDetails.unknown() : present.details(), null, null));
+                ConfigurationForm.of(present == null ? ConfigurationDetails.unknown() : present.details(), null, null));
         return "fleet/configuration-new";
     }
 
@@ -103,7 +97,6 @@ class InstallWorkPages {
             BindingResult errors,
             Model model,
             RedirectAttributes redirect) {
-        model.addAttribute("layout", form);
         InstallId install = new InstallId(id);
         LocalDate from = form.from();
         if (from == null && !errors.hasFieldErrors("from")) {
@@ -115,7 +108,7 @@ class InstallWorkPages {
         });
         if (!done) {
             model.addAttribute("install", fleet.install(install));
-            return Saving.again("fleet/configuration-new", model);
+            return Saving.again("fleet/configuration-new", model).addObject("layout", form);
         }
         redirect.addFlashAttribute("saved", "New configuration kept; the old one and its baseline are closed.");
         return new ModelAndView("redirect:/installs/" + id);
@@ -138,19 +131,21 @@ class InstallWorkPages {
             BindingResult errors,
             Model model,
             RedirectAttributes redirect) {
-        model.addAttribute("layout", form);
         model.addAttribute("install", fleet.install(new InstallId(id)));
         model.addAttribute("configuration", configuration);
         ConfigurationId which = new ConfigurationId(configuration);
         try {
-            if (!saving.did(errors, () -> works.correctConfiguration(
-                    which, form.versionOrFirst(), form.reason(), form.details()))) {
-                return Saving.again("fleet/configuration-edit", model);
+            if (!saving.did(
+                    errors,
+                    () -> works.correctConfiguration(which, form.versionOrFirst(), form.reason(), form.details()))) {
+                return Saving.again("fleet/configuration-edit", model).addObject("layout", form);
             }
         } catch (OptimisticLockingFailureException lost) {
             var present = works.read(which);
             return LostUpdate.between(
-                            form, ConfigurationForm.of(present.details(), present.version(), form.reason()), "fleet.configuration.")
+                            form,
+                            ConfigurationForm.of(present.details(), present.version(), form.reason()),
+                            "fleet.configuration.")
                     .page("fleet/configuration-edit", model, present.version());
         }
         redirect.addFlashAttribute("saved", "Configuration corrected.");
@@ -177,9 +172,8 @@ class InstallWorkPages {
             BindingResult errors,
             Model model,
             RedirectAttributes redirect) {
-        model.addAttribute("form", form);
         if (!saving.did(errors, () -> change(new InstallId(id), form))) {
-            return Saving.again(statePage(id, model), model);
+            return Saving.again(statePage(id, model), model).addObject("form", form);
         }
         redirect.addFlashAttribute("saved", "Noted.");
         return new ModelAndView("redirect:/installs/" + id);
@@ -223,9 +217,8 @@ class InstallWorkPages {
             BindingResult errors,
             Model model,
             RedirectAttributes redirect) {
-        model.addAttribute("form", form);
         if (!saving.did(errors, () -> keep(id, what, form))) {
-            return Saving.again(systemPage(id, model), model);
+            return Saving.again(systemPage(id, model), model).addObject("form", form);
         }
         redirect.addFlashAttribute("saved", "Noted.");
         return new ModelAndView("redirect:/installs/" + id + "/system");
@@ -262,7 +255,8 @@ class InstallWorkPages {
     }
 
     @PostMapping("/system/{what}/{row}/remove")
-    String remove(@PathVariable UUID id, @PathVariable String what, @PathVariable UUID row, RedirectAttributes redirect) {
+    String remove(
+            @PathVariable UUID id, @PathVariable String what, @PathVariable UUID row, RedirectAttributes redirect) {
         if ("element".equals(what)) {
             system.removeElement(new InstallId(id), row);
         } else {

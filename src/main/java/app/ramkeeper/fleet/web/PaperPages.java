@@ -73,13 +73,7 @@ class PaperPages {
 
         ConsentDetails details() {
             return new ConsentDetails(
-                    Given.need(kind, "Choose the kind."),
-                    number,
-                    limitLDay,
-                    residualLMin,
-                    grantedOn,
-                    expiresOn,
-                    notes);
+                    Given.need(kind, "Choose the kind."), number, limitLDay, residualLMin, grantedOn, expiresOn, notes);
         }
     }
 
@@ -91,7 +85,10 @@ class PaperPages {
             @NotNull @Nullable LocalDate fromDate,
             @Nullable LocalDate untilDate,
             @NotBlank @Size(max = 2000) @Nullable String covers,
-            @PositiveOrZero @DecimalMax("9999999999") @Digits(integer = 10, fraction = 2) @Nullable BigDecimal price,
+
+            @PositiveOrZero @DecimalMax("9999999999") @Digits(integer = 10, fraction = 2) @Nullable
+            BigDecimal price,
+
             @Nullable LocalDate renewalOn,
             @Nullable Set<UUID> installs) {
 
@@ -124,7 +121,9 @@ class PaperPages {
         }
 
         List<InstallId> covering() {
-            return installs == null ? List.of() : installs.stream().map(InstallId::new).toList();
+            return installs == null
+                    ? List.of()
+                    : installs.stream().map(InstallId::new).toList();
         }
     }
 
@@ -159,10 +158,9 @@ class PaperPages {
             BindingResult errors,
             Model model,
             RedirectAttributes redirect) {
-        model.addAttribute("form", form);
         UUID id = form.id() == null ? Uuids.next() : form.id();
         if (!saving.did(errors, () -> papers.keepConsent(id, new SiteId(site), form.details()))) {
-            return Saving.again(consentPage(site, model), model);
+            return Saving.again(consentPage(site, model), model).addObject("form", form);
         }
         redirect.addFlashAttribute("saved", "Consent kept.");
         return new ModelAndView("redirect:/sites/" + site);
@@ -184,12 +182,11 @@ class PaperPages {
             BindingResult errors,
             Model model,
             RedirectAttributes redirect) {
-        model.addAttribute("form", form);
         model.addAttribute("id", consent);
         int version = form.version() == null ? 0 : form.version();
         try {
             if (!saving.did(errors, () -> papers.editConsent(consent, version, form.details()))) {
-                return Saving.again(consentPage(site, model), model);
+                return Saving.again(consentPage(site, model), model).addObject("form", form);
             }
         } catch (OptimisticLockingFailureException lost) {
             var present = papers.consent(consent);
@@ -202,20 +199,21 @@ class PaperPages {
 
     @GetMapping("/customers/{customer}/agreements/new")
     String blankAgreement(@PathVariable UUID customer, Model model) {
-        model.addAttribute(
-                "form", new AgreementForm(Uuids.next(), null, null, null, null, null, null, null, Set.of()));
+        model.addAttribute("form", new AgreementForm(Uuids.next(), null, null, null, null, null, null, null, Set.of()));
         return agreementPage(customer, model);
     }
 
     private String agreementPage(UUID customer, Model model) {
         model.addAttribute("customer", customer);
-        model.addAttribute("choices", jdbc.sql("""
+        model.addAttribute(
+                "choices",
+                jdbc.sql("""
                         select distinct i.id::text, s.name || ': ' || i.name from installs i join sites s on s.id = i.site_id
                           join site_parties p on p.site_id = s.id and p.customer_id = :id and p.until_date is null
                         order by 2""")
-                .param("id", customer)
-                .query((rs, n) -> new Choice(rs.getString(1), rs.getString(2)))
-                .list());
+                        .param("id", customer)
+                        .query((rs, n) -> new Choice(rs.getString(1), rs.getString(2)))
+                        .list());
         return AGREEMENT;
     }
 
@@ -226,11 +224,10 @@ class PaperPages {
             BindingResult errors,
             Model model,
             RedirectAttributes redirect) {
-        model.addAttribute("form", form);
         UUID id = form.id() == null ? Uuids.next() : form.id();
         if (!saving.did(
                 errors, () -> papers.keepAgreement(id, new CustomerId(customer), form.details(), form.covering()))) {
-            return Saving.again(agreementPage(customer, model), model);
+            return Saving.again(agreementPage(customer, model), model).addObject("form", form);
         }
         redirect.addFlashAttribute("saved", "Agreement kept.");
         return new ModelAndView("redirect:/customers/" + customer);
@@ -245,11 +242,11 @@ class PaperPages {
 
     private AgreementForm present(UUID id) {
         var present = papers.agreement(id);
-        Set<UUID> installs = Set.copyOf(jdbc.sql(
-                        "select install_id from agreement_installs where agreement_id = :id and until_date is null")
-                .param("id", id)
-                .query(UUID.class)
-                .list());
+        Set<UUID> installs = Set.copyOf(
+                jdbc.sql("select install_id from agreement_installs where agreement_id = :id and until_date is null")
+                        .param("id", id)
+                        .query(UUID.class)
+                        .list());
         return AgreementForm.of(present.details(), present.version(), installs);
     }
 
@@ -261,17 +258,19 @@ class PaperPages {
             BindingResult errors,
             Model model,
             RedirectAttributes redirect) {
-        model.addAttribute("form", form);
         model.addAttribute("id", agreement);
         int version = form.version() == null ? 0 : form.version();
         try {
             if (!saving.did(errors, () -> papers.editAgreement(agreement, version, form.details(), form.covering()))) {
-                return Saving.again(agreementPage(customer, model), model);
+                return Saving.again(agreementPage(customer, model), model).addObject("form", form);
             }
         } catch (OptimisticLockingFailureException lost) {
             AgreementForm present = present(agreement);
             return LostUpdate.between(form, present, "fleet.agreement.")
-                    .page(agreementPage(customer, model), model, papers.agreement(agreement).version());
+                    .page(
+                            agreementPage(customer, model),
+                            model,
+                            papers.agreement(agreement).version());
         }
         redirect.addFlashAttribute("saved", "Agreement saved.");
         return new ModelAndView("redirect:/customers/" + customer);

@@ -37,8 +37,7 @@ class PositionField {
     }
 
     private static String question(PositionCheck.Doubt doubt) {
-        String far = String.format(
-                Locale.ROOT, "This lies %.0f km from the nearest depot.", doubt.kilometres());
+        String far = String.format(Locale.ROOT, "This lies %.0f km from the nearest depot.", doubt.kilometres());
         return doubt.better()
                 .map(better -> far + " Did you mean " + better + "? Else tick that it is right as typed.")
                 .orElse(far + " If it is right, tick that it is right as typed.");

@@ -142,10 +142,9 @@ class PumpPages {
             BindingResult errors,
             Model model,
             RedirectAttributes redirect) {
-        model.addAttribute("form", form);
         PumpId id = new PumpId(form.id() == null ? Uuids.next() : form.id());
         if (!saving.did(errors, () -> register.register(id, form.details()))) {
-            return Saving.again(form(model), model);
+            return Saving.again(form(model), model).addObject("form", form);
         }
         redirect.addFlashAttribute("saved", "Pump registered.");
         return new ModelAndView("redirect:/pumps/" + id);
@@ -166,13 +165,11 @@ class PumpPages {
             BindingResult errors,
             Model model,
             RedirectAttributes redirect) {
-        model.addAttribute("form", form);
         PumpId id = new PumpId(pump);
-        model.addAttribute("id", pump);
         int version = form.version() == null ? 0 : form.version();
         try {
             if (!saving.did(errors, () -> register.edit(id, version, form.details()))) {
-                return Saving.again(form(model), model);
+                return Saving.again(form(model), model).addObject("form", form).addObject("id", pump);
             }
         } catch (OptimisticLockingFailureException lost) {
             var present = register.read(id);
@@ -202,7 +199,6 @@ class PumpPages {
             BindingResult errors,
             Model model,
             RedirectAttributes redirect) {
-        model.addAttribute("form", form);
         boolean done = saving.did(
                 errors,
                 () -> register.move(
@@ -211,7 +207,7 @@ class PumpPages {
                         Given.need(form.on(), "Give the day."),
                         form.reason()));
         if (!done) {
-            return Saving.again(movePage(id, model), model);
+            return Saving.again(movePage(id, model), model).addObject("form", form);
         }
         redirect.addFlashAttribute("saved", "Noted.");
         return new ModelAndView("redirect:/pumps/" + id);
@@ -243,10 +239,9 @@ class PumpPages {
             @RequestParam @Nullable String q,
             Model model,
             RedirectAttributes redirect) {
-        model.addAttribute("form", form);
         boolean done = saving.did(errors, () -> register.fit(command(install, form)));
         if (!done) {
-            return Saving.again(swapPage(install, q, model), model);
+            return Saving.again(swapPage(install, q, model), model).addObject("form", form);
         }
         redirect.addFlashAttribute("saved", "Pump fitted. Take new readings: the old baseline was another pump's.");
         return new ModelAndView("redirect:/installs/" + install);

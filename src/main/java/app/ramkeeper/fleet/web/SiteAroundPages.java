@@ -113,11 +113,10 @@ class SiteAroundPages {
             BindingResult errors,
             Model model,
             RedirectAttributes redirect) {
-        model.addAttribute("form", form);
         UUID row = form.id() == null ? Uuids.next() : form.id();
         SiteId id = new SiteId(site);
         if (!saving.did(errors, () -> keep(row, id, kind, form))) {
-            return Saving.again(accessPage(site, model), model);
+            return Saving.again(accessPage(site, model), model).addObject("form", form);
         }
         redirect.addFlashAttribute("saved", "Noted.");
         return new ModelAndView("redirect:/sites/" + site + "/access");
@@ -125,7 +124,8 @@ class SiteAroundPages {
 
     private void keep(UUID row, SiteId site, SiteNote kind, NoteForm form) {
         switch (kind) {
-            case HAZARD -> register.addHazard(row, site, Given.need(form.hazard(), "Choose what can hurt someone."), form.text());
+            case HAZARD ->
+                register.addHazard(row, site, Given.need(form.hazard(), "Choose what can hurt someone."), form.text());
             case WINDOW -> {
                 String sentence = "Give the weekday and both times.";
                 register.addWindow(
@@ -181,7 +181,6 @@ class SiteAroundPages {
             @RequestParam(defaultValue = "false") boolean asNew,
             Model model,
             RedirectAttributes redirect) {
-        model.addAttribute("form", form);
         if (!errors.hasErrors() && form.customer() == null && !asNew) {
             var found = customerLists.find(String.valueOf(form.who()), 6);
             if (!found.isEmpty()) {
@@ -190,7 +189,7 @@ class SiteAroundPages {
             }
         }
         if (!saving.did(errors, () -> keepParty(site, form))) {
-            return Saving.again(partiesPage(site, model), model);
+            return Saving.again(partiesPage(site, model), model).addObject("form", form);
         }
         redirect.addFlashAttribute("saved", "Noted.");
         return new ModelAndView("redirect:/sites/" + site + "/parties");
@@ -213,7 +212,10 @@ class SiteAroundPages {
 
     @PostMapping("/parties/{row}/end")
     String end(
-            @PathVariable UUID site, @PathVariable UUID row, @RequestParam LocalDate until, RedirectAttributes redirect) {
+            @PathVariable UUID site,
+            @PathVariable UUID row,
+            @RequestParam LocalDate until,
+            RedirectAttributes redirect) {
         register.endParty(new SiteId(site), row, until);
         redirect.addFlashAttribute("saved", "Ended.");
         return "redirect:/sites/" + site + "/parties";

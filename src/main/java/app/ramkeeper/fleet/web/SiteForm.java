@@ -44,8 +44,24 @@ record SiteForm(
 
     static SiteForm blank(@Nullable UUID customer) {
         return new SiteForm(
-                Uuids.next(), null, null, null, null, null, null, null, null, null, null, null, null, null, null, null,
-                null, customer);
+                Uuids.next(),
+                null,
+                null,
+                null,
+                null,
+                null,
+                null,
+                null,
+                null,
+                null,
+                null,
+                null,
+                null,
+                null,
+                null,
+                null,
+                null,
+                customer);
     }
 
     static SiteForm of(SiteDetails details, int version) {

@@ -89,11 +89,14 @@ class SiteLists {
         boolean more = rows.size() > PAGE;
         List<SiteMatch> shown = rows.stream().limit(PAGE).map(Keyed::match).toList();
         Keyed last = more ? rows.get(PAGE - 1) : null;
-        return new Slice<>(shown, last == null ? null : Cursor.of(last.sort(), last.match().id()), count);
+        return new Slice<>(
+                shown, last == null ? null : Cursor.of(last.sort(), last.match().id()), count);
     }
 
     List<NoteRow> hazards(SiteId site) {
-        return notes("select id, kind || coalesce(': ' || text, '') from site_hazards where site_id = :id order by kind", site);
+        return notes(
+                "select id, kind || coalesce(': ' || text, '') from site_hazards where site_id = :id order by kind",
+                site);
     }
 
     List<NoteRow> windows(SiteId site) {

@@ -47,12 +47,7 @@ class SitePages {
     private final Saving saving;
 
     SitePages(
-            Fleet fleet,
-            SiteRegister register,
-            SiteLists lists,
-            Words words,
-            PositionField positions,
-            Saving saving) {
+            Fleet fleet, SiteRegister register, SiteLists lists, Words words, PositionField positions, Saving saving) {
         this.fleet = fleet;
         this.register = register;
         this.lists = lists;
@@ -122,14 +117,13 @@ class SitePages {
             BindingResult errors,
             Model model,
             RedirectAttributes redirect) {
-        model.addAttribute("form", form);
         SiteId id = new SiteId(form.idOrNew());
         Position position = positions.read(form.position(), Boolean.TRUE.equals(form.positionAsTyped()), errors);
         UUID owner = form.customer();
         List<NewParty> parties =
                 owner == null ? List.of() : List.of(NewParty.of(SitePart.OWNER, new CustomerId(owner)));
         if (!saving.did(errors, () -> register.register(id, form.details(position), parties))) {
-            return Saving.again(form(model), model);
+            return Saving.again(form(model), model).addObject("form", form);
         }
         redirect.addFlashAttribute("saved", "Site registered.");
         return new ModelAndView("redirect:/sites/" + id);
@@ -152,13 +146,12 @@ class SitePages {
             BindingResult errors,
             Model model,
             RedirectAttributes redirect) {
-        model.addAttribute("form", form);
         SiteId id = new SiteId(site);
         model.addAttribute("id", site);
         Position position = positions.read(form.position(), Boolean.TRUE.equals(form.positionAsTyped()), errors);
         try {
             if (!saving.did(errors, () -> register.edit(id, form.versionOrFirst(), form.details(position)))) {
-                return Saving.again(form(model), model);
+                return Saving.again(form(model), model).addObject("form", form);
             }
         } catch (OptimisticLockingFailureException lost) {
             var present = register.read(id);

@@ -78,22 +78,52 @@ class RegisterPagesTests {
                 .single();
 
         for (String page : new String[] {
-            "/customers", "/customers?q=forms", "/customers/new", "/customers/" + customer, "/customers/" + customer + "/edit",
-            "/customers/" + customer + "/merge", "/customers/" + customer + "/agreements/new", "/sites", "/sites?q=paper",
-            "/sites/new", "/sites/pick?q=paper", "/sites/" + site, "/sites/" + site + "/edit", "/sites/" + site + "/parties",
-            "/sites/" + site + "/access", "/sites/" + site + "/consents/new", "/sites/" + site + "/sell?q=forms",
-            "/sites/" + site + "/split", "/sites/" + site + "/merge", "/sites/" + site + "/installs/new",
-            "/installs/" + install, "/installs/" + install + "/edit", "/installs/" + install + "/configuration/new",
-            "/installs/" + install + "/state", "/installs/" + install + "/system", "/installs/" + install + "/swap",
-            "/pumps", "/pumps?q=RK", "/pumps/new", "/pumps/" + pump, "/pumps/" + pump + "/edit", "/pumps/" + pump + "/move",
+            "/customers",
+            "/customers?q=forms",
+            "/customers/new",
+            "/customers/" + customer,
+            "/customers/" + customer + "/edit",
+            "/customers/" + customer + "/merge",
+            "/customers/" + customer + "/agreements/new",
+            "/sites",
+            "/sites?q=paper",
+            "/sites/new",
+            "/sites/pick?q=paper",
+            "/sites/" + site,
+            "/sites/" + site + "/edit",
+            "/sites/" + site + "/parties",
+            "/sites/" + site + "/access",
+            "/sites/" + site + "/consents/new",
+            "/sites/" + site + "/sell?q=forms",
+            "/sites/" + site + "/split",
+            "/sites/" + site + "/merge",
+            "/sites/" + site + "/installs/new",
+            "/installs/" + install,
+            "/installs/" + install + "/edit",
+            "/installs/" + install + "/configuration/new",
+            "/installs/" + install + "/state",
+            "/installs/" + install + "/system",
+            "/installs/" + install + "/swap",
+            "/pumps",
+            "/pumps?q=RK",
+            "/pumps/new",
+            "/pumps/" + pump,
+            "/pumps/" + pump + "/edit",
+            "/pumps/" + pump + "/move",
             "/fix-lists"
         }) {
-            assertThat(get(Role.OFFICE, page)).as(page).hasStatusOk().bodyText().as(page).doesNotContain("??");
+            assertThat(get(Role.OFFICE, page))
+                    .as(page)
+                    .hasStatusOk()
+                    .bodyText()
+                    .as(page)
+                    .doesNotContain("??");
         }
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"/sites/%s", "/sites/%s/edit", "/installs/%s", "/pumps/%s", "/customers/%s", "/sites/%s/access"})
+    @ValueSource(
+            strings = {"/sites/%s", "/sites/%s/edit", "/installs/%s", "/pumps/%s", "/customers/%s", "/sites/%s/access"})
     void answersUnknownIdsWith404(String path) {
         assertThat(get(Role.OFFICE, path.formatted(UUID.randomUUID()))).hasStatus(404);
         assertThat(get(Role.OFFICE, path.formatted("no-id"))).hasStatus(404);
@@ -129,10 +159,27 @@ class RegisterPagesTests {
         SiteId site = sites.named("Before");
 
         MvcTestResult answer = post(
-                "/sites/{id}/edit", site, "version", "0", "name", "", "altitudeM", "1e309", "walkMinutes", "2147483648",
-                "sourceKind", "SEA", "position", "north of the shed", "wayIn", "x".repeat(4001));
+                "/sites/{id}/edit",
+                site,
+                "version",
+                "0",
+                "name",
+                "",
+                "altitudeM",
+                "1e309",
+                "walkMinutes",
+                "2147483648",
+                "sourceKind",
+                "SEA",
+                "position",
+                "north of the shed",
+                "wayIn",
+                "x".repeat(4001));
 
-        assertThat(answer).hasStatus(422).bodyText().contains("#name", "#altitudeM", "#walkMinutes", "#sourceKind", "#position", "#wayIn");
+        assertThat(answer)
+                .hasStatus(422)
+                .bodyText()
+                .contains("#name", "#altitudeM", "#walkMinutes", "#sourceKind", "#position", "#wayIn");
         assertThat(answer).bodyText().contains("north of the shed", "1e309");
         assertThat(get(Role.OFFICE, "/sites/" + site)).bodyText().contains("Before");
     }
@@ -154,7 +201,17 @@ class RegisterPagesTests {
         SiteId site = sites.named("Mine");
         SiteId other = sites.named("Other");
 
-        assertThat(post("/sites/{id}/edit", site, "version", "0", "name", "Mine", "id", other.toString(), "mergedInto", other.toString()))
+        assertThat(post(
+                        "/sites/{id}/edit",
+                        site,
+                        "version",
+                        "0",
+                        "name",
+                        "Mine",
+                        "id",
+                        other.toString(),
+                        "mergedInto",
+                        other.toString()))
                 .hasStatus3xxRedirection();
 
         assertThat(get(Role.OFFICE, "/sites/" + site)).hasStatusOk().bodyText().contains("Mine");
@@ -168,7 +225,10 @@ class RegisterPagesTests {
         post("/sites/{id}/edit", site, "version", "0", "name", "Quiet place", "privateNotes", "pays late");
 
         assertThat(get(Role.OFFICE, "/sites/" + site)).bodyText().contains("pays late");
-        assertThat(get(Role.TECHNICIAN, "/sites/" + site)).hasStatusOk().bodyText().doesNotContain("pays late");
+        assertThat(get(Role.TECHNICIAN, "/sites/" + site))
+                .hasStatusOk()
+                .bodyText()
+                .doesNotContain("pays late");
         assertThat(get(Role.TECHNICIAN, "/sites/" + site + "/edit")).hasStatus(403);
         assertThat(get(Role.TECHNICIAN, "/customers")).hasStatus(403);
     }
@@ -177,12 +237,17 @@ class RegisterPagesTests {
     @DisplayName("SYN-10 shows both texts of a lost update and keeps what was typed")
     void syn10ShowsBothTexts() {
         SiteId site = sites.named("Old name");
-        assertThat(post("/sites/{id}/edit", site, "version", "0", "name", "First name")).hasStatus3xxRedirection();
+        assertThat(post("/sites/{id}/edit", site, "version", "0", "name", "First name"))
+                .hasStatus3xxRedirection();
 
         MvcTestResult second = post("/sites/{id}/edit", site, "version", "0", "name", "Second name");
 
-        assertThat(second).hasStatus(409).bodyText().contains("First name", "Second name", "name=\"version\" value=\"1\"");
-        assertThat(post("/sites/{id}/edit", site, "version", "1", "name", "Second name")).hasStatus3xxRedirection();
+        assertThat(second)
+                .hasStatus(409)
+                .bodyText()
+                .contains("First name", "Second name", "name=\"version\" value=\"1\"");
+        assertThat(post("/sites/{id}/edit", site, "version", "1", "name", "Second name"))
+                .hasStatus3xxRedirection();
     }
 
     @Test
@@ -215,10 +280,17 @@ class RegisterPagesTests {
     void flt28Flt29CleansText() {
         SiteId site = sites.named("Plain");
 
-        assertThat(post("/sites/{id}/edit", site, "version", "0", "name", "a\u0000b")).hasStatus(422).bodyText().contains("control character");
+        assertThat(post("/sites/{id}/edit", site, "version", "0", "name", "a\u0000b"))
+                .hasStatus(422)
+                .bodyText()
+                .contains("control character");
         assertThat(get(Role.OFFICE, "/sites?q={q}", "a\u0000b")).hasStatus(400);
-        assertThat(post("/sites/{id}/edit", site, "version", "0", "name", "Rev\u202Eersed")).hasStatus3xxRedirection();
-        assertThat(get(Role.OFFICE, "/sites/" + site)).bodyText().contains("Reversed").doesNotContain("\u202E");
+        assertThat(post("/sites/{id}/edit", site, "version", "0", "name", "Rev\u202Eersed"))
+                .hasStatus3xxRedirection();
+        assertThat(get(Role.OFFICE, "/sites/" + site))
+                .bodyText()
+                .contains("Reversed")
+                .doesNotContain("\u202E");
     }
 
     @Test
@@ -226,9 +298,25 @@ class RegisterPagesTests {
     void sec02MakesNoScriptLink() {
         CustomerId customer = customers.named("Linker");
 
-        assertThat(post("/customers/{id}/edit", customer, "version", "0", "name", "Linker", "email", "javascript:alert(1)"))
+        assertThat(post(
+                        "/customers/{id}/edit",
+                        customer,
+                        "version",
+                        "0",
+                        "name",
+                        "Linker",
+                        "email",
+                        "javascript:alert(1)"))
                 .hasStatus(422);
-        assertThat(post("/customers/{id}/edit", customer, "version", "0", "name", "Linker", "phone", "javascript:alert(1)"))
+        assertThat(post(
+                        "/customers/{id}/edit",
+                        customer,
+                        "version",
+                        "0",
+                        "name",
+                        "Linker",
+                        "phone",
+                        "javascript:alert(1)"))
                 .hasStatus3xxRedirection();
         assertThat(get(Role.OFFICE, "/customers/" + customer)).bodyText().doesNotContain("href=\"javascript:");
     }
