@@ -99,7 +99,7 @@ class InstallWorkPages {
             RedirectAttributes redirect) {
         InstallId install = new InstallId(id);
         LocalDate from = form.from();
-        if (from == null && !errors.hasFieldErrors("from")) {
+        if (from == null && !errors.hasErrors()) {
             errors.rejectValue("from", "NotNull", "Give the first day of the new layout or setting.");
         }
         boolean done = saving.did(errors, () -> {

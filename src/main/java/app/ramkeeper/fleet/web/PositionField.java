@@ -6,7 +6,8 @@ import app.ramkeeper.fleet.PositionText;
 import java.util.Locale;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
-import org.springframework.validation.Errors;
+import org.springframework.validation.BindingResult;
+import org.springframework.validation.FieldError;
 
 /** Reads a typed position; asks about one that lies far from every depot. */
 @Component
@@ -20,20 +21,25 @@ class PositionField {
 
     /** The position, or null with an error beside the field if it cannot be read or must be asked about. */
     @Nullable
-    Position read(@Nullable String typed, boolean asTyped, Errors errors) {
+    Position read(@Nullable String typed, boolean asTyped, BindingResult errors) {
         if (typed == null || errors.hasFieldErrors("position")) {
             return null;
         }
         try {
             Position position = PositionText.parse(typed);
             if (!asTyped) {
-                check.doubt(position).ifPresent(doubt -> errors.rejectValue("position", "doubtful", question(doubt)));
+                check.doubt(position).ifPresent(doubt -> reject(errors, typed, question(doubt)));
             }
             return position;
         } catch (IllegalArgumentException unreadable) {
-            errors.rejectValue("position", "unreadable", String.valueOf(unreadable.getMessage()));
+            reject(errors, typed, String.valueOf(unreadable.getMessage()));
             return null;
         }
+    }
+
+    /** Added as it is: a form whose other fields cannot be read has no bean to take the value from. */
+    private static void reject(BindingResult errors, String typed, String sentence) {
+        errors.addError(new FieldError(errors.getObjectName(), "position", typed, false, null, null, sentence));
     }
 
     private static String question(PositionCheck.Doubt doubt) {
