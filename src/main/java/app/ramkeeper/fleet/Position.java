@@ -24,14 +24,24 @@ public record Position(double latitude, double longitude) {
         }
     }
 
+    /** True if the same numbers the other way round are a place at all. */
+    public boolean canSwap() {
+        return Math.abs(longitude) <= 90;
+    }
+
+    /** The same numbers the other way round. */
+    public Position swapped() {
+        return new Position(longitude, latitude);
+    }
+
     /** The places that a slip would have made of this one: numbers swapped, a sign lost, or both. */
     public List<Position> slips() {
         List<Position> slips = new ArrayList<>(List.of(
                 new Position(-latitude, longitude),
                 new Position(latitude, -longitude),
                 new Position(-latitude, -longitude)));
-        if (Math.abs(longitude) <= 90) {
-            slips.add(0, new Position(longitude, latitude));
+        if (canSwap()) {
+            slips.add(0, swapped());
             slips.add(new Position(-longitude, latitude));
             slips.add(new Position(longitude, -latitude));
             slips.add(new Position(-longitude, -latitude));
