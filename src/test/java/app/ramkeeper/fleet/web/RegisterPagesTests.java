@@ -176,11 +176,12 @@ class RegisterPagesTests {
                 "wayIn",
                 "x".repeat(4001));
 
-        assertThat(answer)
+        assertThat(answer).hasStatus(422).bodyText().contains("#altitudeM", "#walkMinutes", "#sourceKind", "#position");
+        assertThat(answer).bodyText().contains("north of the shed", "1e309");
+        assertThat(post("/sites/{id}/edit", site, "version", "0", "name", "", "wayIn", "x".repeat(4001)))
                 .hasStatus(422)
                 .bodyText()
-                .contains("#name", "#altitudeM", "#walkMinutes", "#sourceKind", "#position", "#wayIn");
-        assertThat(answer).bodyText().contains("north of the shed", "1e309");
+                .contains("#name", "#wayIn");
         assertThat(get(Role.OFFICE, "/sites/" + site)).bodyText().contains("Before");
     }
 
