@@ -46,8 +46,8 @@ class UploadController {
     Object upload(
             @RequestParam(defaultValue = "REGISTER") ImportKind kind,
             @RequestParam(required = false) @Nullable MultipartFile file,
-            @RequestParam(defaultValue = "") String charset,
-            @RequestParam(defaultValue = "") String separator,
+            @RequestParam(required = false) @Nullable String charset,
+            @RequestParam(required = false) @Nullable String separator,
             @AuthenticationPrincipal CurrentUser user,
             Model model)
             throws IOException {
@@ -60,7 +60,9 @@ class UploadController {
             file.transferTo(kept);
             Imports.Upload sent =
                     new Imports.Upload(kept, String.valueOf(file.getOriginalFilename()), file.getContentType());
-            Reading reading = new Reading(CHARSETS.get(charset), SEPARATORS.get(separator));
+            Reading reading = new Reading(
+                    charset == null ? null : CHARSETS.get(charset),
+                    separator == null ? null : SEPARATORS.get(separator));
             ImportId id = imports.stage(kind, sent, reading, user);
             return "redirect:/imports/" + id + "/columns";
         } catch (Unreadable refused) {
