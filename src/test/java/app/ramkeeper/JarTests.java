@@ -100,6 +100,8 @@ class JarTests {
                     .contains("\"UP\"")
                     .doesNotContain("components");
             assertThat(packaged.output()).containsPattern("http://localhost:8080/link/\\S+");
+            sec37NothingInternalIsReachable(packaged);
+            sec36MessageBoundariesAreUnambiguous(packaged);
         }
 
         try (Connection connection = DriverManager.getConnection(url, admin, password);
@@ -110,6 +112,50 @@ class JarTests {
             assertThat(count(statement, "accounts where password_hash is not null"))
                     .as("accounts that anybody could sign in to")
                     .isZero();
+        }
+    }
+
+    /** SEC-37: neither files of the build nor consoles nor the application's inside. */
+    private static void sec37NothingInternalIsReachable(PackagedApp app) {
+        for (String path : List.of(
+                "/.git/config",
+                "/.env",
+                "/application.properties",
+                "/css/",
+                "/js/",
+                "/h2-console",
+                "/actuator",
+                "/actuator/env",
+                "/actuator/beans",
+                "/actuator/heapdump",
+                "/actuator/sbom",
+                "/v3/api-docs",
+                "/ramkeeper.jar",
+                "/WEB-INF/web.xml",
+                "/css/ramkeeper.css.bak",
+                "/error")) {
+            assertThat(app.get(path).statusCode()).as("SEC-37 " + path).isIn(302, 303, 401, 403, 404);
+        }
+        assertThat(app.raw("TRACE / HTTP/1.1\r\nHost: localhost\r\nConnection: close\r\n\r\n"))
+                .as("SEC-37 TRACE")
+                .containsPattern("^HTTP/1.1 (400|401|403|404|405)");
+    }
+
+    /** SEC-36: what two readers could cut at different places is refused, and the connection closed. */
+    private static void sec36MessageBoundariesAreUnambiguous(PackagedApp app) {
+        String head = "POST /sign-in HTTP/1.1\r\nHost: localhost\r\n";
+        String smuggled = "GET /actuator/health HTTP/1.1\r\nHost: localhost\r\n\r\n";
+        for (String lengths : List.of(
+                "Content-Length: 5\r\nTransfer-Encoding: chunked\r\n\r\n0\r\n\r\n",
+                "Content-Length: 5\r\nContent-Length: 0\r\n\r\n",
+                "Transfer-Encoding: \tchunKed, identity\r\n\r\n0\r\n\r\n",
+                "Content-Length: +5\r\n\r\nhello")) {
+            String answer = app.raw(head + lengths + smuggled);
+
+            assertThat(answer)
+                    .as("SEC-36 " + lengths.strip())
+                    .startsWith("HTTP/1.1 4")
+                    .doesNotContain("\"UP\"");
         }
     }
 

@@ -3,10 +3,12 @@ package app.ramkeeper;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.net.ServerSocket;
+import java.net.Socket;
 import java.net.URI;
 import java.net.http.HttpClient;
 import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
@@ -118,6 +120,24 @@ public final class PackagedApp implements AutoCloseable {
             Thread.currentThread().interrupt();
             throw new IllegalStateException(interrupted);
         }
+    }
+
+    /** Sends bytes as they are and reads until the connection closes, or is silent for two seconds. */
+    public String raw(String request) {
+        StringBuilder answer = new StringBuilder();
+        try (Socket socket = new Socket("127.0.0.1", port)) {
+            socket.setSoTimeout(2000);
+            socket.getOutputStream().write(request.getBytes(StandardCharsets.ISO_8859_1));
+            byte[] buffer = new byte[8192];
+            for (int read = socket.getInputStream().read(buffer);
+                    read > 0;
+                    read = socket.getInputStream().read(buffer)) {
+                answer.append(new String(buffer, 0, read, StandardCharsets.ISO_8859_1));
+            }
+        } catch (IOException silentOrClosed) {
+            return answer.toString();
+        }
+        return answer.toString();
     }
 
     public URI uri(String path) {

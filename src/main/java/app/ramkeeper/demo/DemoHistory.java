@@ -34,6 +34,7 @@ final class DemoHistory {
     void live(Placed at, int number) {
         LocalDate changed = at.since();
         LocalDate looked = at.since();
+        int readied = at.since().getYear();
         double life = wear.life(at.water(), random);
         long neglect = number % 9 == 5 ? 480 + random.nextInt(500) : 0;
         LocalDate day = at.since().plusDays(80 + random.nextInt(70));
@@ -60,6 +61,7 @@ final class DemoHistory {
             }
             if (change) {
                 changeRubbers(report, at);
+                work(report, at, "FLUSH_DRIVE_PIPE", false);
                 changed = day;
                 life = wear.life(at.water(), random);
             }
@@ -71,8 +73,9 @@ final class DemoHistory {
                 }
                 looked = day;
             }
-            if (day.getMonthValue() == 4 || day.getMonthValue() == 5) {
+            if (day.getMonthValue() >= 4 && day.getYear() > readied) {
                 work(report, at, "BEFORE_FROST", false);
+                readied = day.getYear();
             }
             day = day.plusDays(at.water().equals("SILTY") ? 45 + random.nextInt(20) : 75 + random.nextInt(40));
         }
