@@ -92,6 +92,10 @@ class ErrorAdvice {
         QueryTimeoutException.class
     })
     ModelAndView databaseAway(Exception failure, HttpServletRequest request) {
+        if (RequestContextHolder.getRequestAttributes() instanceof ServletRequestAttributes attributes
+                && attributes.getResponse() != null) {
+            attributes.getResponse().setHeader(HttpHeaders.RETRY_AFTER, "5");
+        }
         return logged(HttpStatus.SERVICE_UNAVAILABLE, "unavailable", failure, request);
     }
 
@@ -106,6 +110,9 @@ class ErrorAdvice {
     ModelAndView any(Exception failure, HttpServletRequest request) throws Exception {
         if (failure instanceof AccessDeniedException || failure instanceof AuthenticationException) {
             throw failure;
+        }
+        if (DatabaseAway.causes(failure)) {
+            return databaseAway(failure, request);
         }
         if (failure instanceof ErrorResponse known) {
             return page(
