@@ -31,9 +31,7 @@ public class VisitChoices {
 
     /** The word for a constant. */
     public String word(String group, @Nullable Enum<?> constant) {
-        return constant == null
-                ? "–"
-                : messages.getMessage("visits." + group + "." + constant.name(), null, Locale.UK);
+        return constant == null ? "–" : messages.getMessage("visits." + group + "." + constant.name(), null, Locale.UK);
     }
 
     public List<Choice> kinds() {

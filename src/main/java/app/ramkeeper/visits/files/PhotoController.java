@@ -46,10 +46,7 @@ class PhotoController {
     private String name(UUID photo) {
         return jdbc.sql("""
                         select s.name || ' ' || r.attended_on from photos p join visit_reports r on r.id = p.report_id
-                        join sites s on s.id = r.site_id where p.id = :id""")
-                .param("id", photo)
-                .query(String.class)
-                .single();
+                        join sites s on s.id = r.site_id where p.id = :id""").param("id", photo).query(String.class).single();
     }
 
     static ResponseEntity<byte[]> answer(Photos.Shown photo, String name) {

@@ -37,7 +37,9 @@ enum PhotoKind {
     static PhotoKind of(@Nullable String fileName, @Nullable String declared, byte[] content) {
         String name = fileName == null ? "" : fileName;
         String extension = name.substring(name.lastIndexOf('.') + 1).toLowerCase(Locale.ROOT);
-        String type = declared == null ? "" : declared.toLowerCase(Locale.ROOT).split(";", 2)[0].strip();
+        String type = declared == null
+                ? ""
+                : declared.toLowerCase(Locale.ROOT).split(";", 2)[0].strip();
         for (PhotoKind kind : values()) {
             if (kind.extensions.contains(extension) && kind.mediaType.equals(type) && kind.begins(content)) {
                 return kind;

@@ -70,7 +70,8 @@ public class Photos {
     /** A photo of a recorded report; everybody of the field and the office may see it. */
     @Transactional(readOnly = true)
     public Optional<Shown> ofReport(UUID photo) {
-        return jdbc.sql("select f.media_type, f.content from photos p join files f on f.sha256 = p.sha256 where p.id = :id")
+        return jdbc.sql(
+                        "select f.media_type, f.content from photos p join files f on f.sha256 = p.sha256 where p.id = :id")
                 .param("id", photo)
                 .query((row, n) -> new Shown(row.getString(1), row.getBytes(2)))
                 .optional();

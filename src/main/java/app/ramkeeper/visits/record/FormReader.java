@@ -10,7 +10,6 @@ import app.ramkeeper.identity.PersonId;
 import app.ramkeeper.shared.Measured;
 import app.ramkeeper.shared.Unit;
 import app.ramkeeper.visits.DoneBy;
-import app.ramkeeper.visits.MeasuredAt;
 import app.ramkeeper.visits.Reason;
 import app.ramkeeper.visits.RecordVisit;
 import app.ramkeeper.visits.ReportId;
@@ -56,7 +55,8 @@ final class FormReader {
     }
 
     /** The command, or null if a field without which there is none cannot be read; its problem is noted then. */
-    @Nullable RecordVisit read(SiteId site, PersonId writer) {
+    @Nullable
+    RecordVisit read(SiteId site, PersonId writer) {
         UUID id = form.uuid("id");
         LocalDate on = form.date("attendedOn");
         VisitKind kind = form.choice("kind", VisitKind.class);
@@ -151,7 +151,11 @@ final class FormReader {
             if (!form.value(field + ".kind").isEmpty()) {
                 WorkOutcome outcome = form.choice(field + ".outcome", WorkOutcome.class);
                 DoneBy by = form.choice(field + ".by", DoneBy.class);
-                add(found, works, field, work(field, outcome == null ? WorkOutcome.DONE : outcome, by == null ? DoneBy.US : by));
+                add(
+                        found,
+                        works,
+                        field,
+                        work(field, outcome == null ? WorkOutcome.DONE : outcome, by == null ? DoneBy.US : by));
             }
         }
         return found;
@@ -282,14 +286,18 @@ final class FormReader {
             }
             InstallId install = install(field);
             if (install != null) {
-                add(found, parts, field, new RecordVisit.PartUsed(
-                        install,
-                        null,
-                        part == null ? null : new PartId(part),
-                        part == null ? text : null,
-                        form.choice(field + ".position", ComponentPosition.class),
-                        quantity == null ? BigDecimal.ONE : quantity,
-                        form.text(field + ".batch", 60)));
+                add(
+                        found,
+                        parts,
+                        field,
+                        new RecordVisit.PartUsed(
+                                install,
+                                null,
+                                part == null ? null : new PartId(part),
+                                part == null ? text : null,
+                                form.choice(field + ".position", ComponentPosition.class),
+                                quantity == null ? BigDecimal.ONE : quantity,
+                                form.text(field + ".batch", 60)));
             }
         }
         return found;

@@ -33,17 +33,16 @@ final class Plausible {
     /** What to ask about a reading, if anything. */
     Optional<String> question(RecordVisit.Reading reading) {
         double si = reading.value().si();
-        String sentence =
-                switch (reading.quantity()) {
-                    case DRIVE_FLOW -> flow(si, baseline() == null ? null : baseline().driveFlowSi(), 1, 3_000);
-                    case DELIVERED_FLOW -> delivered(si);
-                    case WASTE_FLOW, SOURCE_FLOW -> flow(si, null, 0, 20_000);
-                    case BEAT_RATE -> outside(si, Unit.PER_MINUTE, 20, 150, "A ram beats some 40 to 90 times a minute.");
-                    case DELIVERY_PRESSURE -> pressure(si);
-                    case PRE_CHARGE -> preCharge(si);
-                    case FALL -> fall(si);
-                    case WATER_TEMPERATURE -> outside(si, Unit.CELSIUS, 0, 30, "Water in hill country is seldom so.");
-                };
+        String sentence = switch (reading.quantity()) {
+            case DRIVE_FLOW -> flow(si, baseline() == null ? null : baseline().driveFlowSi(), 1, 3_000);
+            case DELIVERED_FLOW -> delivered(si);
+            case WASTE_FLOW, SOURCE_FLOW -> flow(si, null, 0, 20_000);
+            case BEAT_RATE -> outside(si, Unit.PER_MINUTE, 20, 150, "A ram beats some 40 to 90 times a minute.");
+            case DELIVERY_PRESSURE -> pressure(si);
+            case PRE_CHARGE -> preCharge(si);
+            case FALL -> fall(si);
+            case WATER_TEMPERATURE -> outside(si, Unit.CELSIUS, 0, 30, "Water in hill country is seldom so.");
+        };
         return Optional.ofNullable(sentence);
     }
 
