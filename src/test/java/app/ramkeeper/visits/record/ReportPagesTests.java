@@ -80,7 +80,6 @@ class ReportPagesTests {
     }
 
     private static CurrentUser technician() {
-        return new CurrentUser(
-                UUID.randomUUID(), UUID.randomUUID(), "ada", "Ada Fell", Set.of(Role.TECHNICIAN), null);
+        return new CurrentUser(UUID.randomUUID(), UUID.randomUUID(), "ada", "Ada Fell", Set.of(Role.TECHNICIAN), null);
     }
 }
