@@ -13,6 +13,7 @@ import org.slf4j.LoggerFactory;
 import org.springframework.core.annotation.Order;
 import org.springframework.http.HttpHeaders;
 import org.springframework.stereotype.Component;
+import org.springframework.transaction.TransactionSystemException;
 import org.springframework.web.filter.OncePerRequestFilter;
 
 /**
@@ -45,6 +46,12 @@ class DatabaseAway extends OncePerRequestFilter {
         for (Throwable cause = failure; cause != null; cause = cause.getCause()) {
             if (cause instanceof SQLTransientConnectionException
                     || (cause instanceof SQLException database && isAway(database.getSQLState()))) {
+                return true;
+            }
+            // A cut connection cannot be rolled back either; what happened first stands beside.
+            if (cause instanceof TransactionSystemException ended
+                    && ended.getApplicationException() != null
+                    && causes(ended.getApplicationException())) {
                 return true;
             }
         }
