@@ -8,7 +8,8 @@ import java.util.UUID;
 public record StagedRow(
         int line, List<String> cells, RowState state, List<Problem> problems, Map<String, List<UUID>> made) {
 
-    String cell(int column) {
+    /** The cell in a column; blank where the row is shorter. */
+    public String cell(int column) {
         return column < cells.size() ? cells.get(column) : "";
     }
 }
