@@ -1,0 +1,211 @@
+package app.ramkeeper.upkeep;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import app.ramkeeper.TestDatabase;
+import app.ramkeeper.catalogue.Catalogue;
+import app.ramkeeper.catalogue.TaskKindId;
+import app.ramkeeper.fleet.InstallId;
+import app.ramkeeper.fleet.InstallWorks;
+import app.ramkeeper.fleet.Installs;
+import app.ramkeeper.fleet.PumpId;
+import app.ramkeeper.fleet.PumpPlace;
+import app.ramkeeper.fleet.PumpRegister;
+import app.ramkeeper.fleet.RunningState;
+import app.ramkeeper.fleet.SiteId;
+import app.ramkeeper.fleet.Sites;
+import app.ramkeeper.identity.PersonId;
+import app.ramkeeper.upkeep.rules.LastDone;
+import app.ramkeeper.upkeep.rules.TaskState;
+import app.ramkeeper.upkeep.rules.Waiting;
+import app.ramkeeper.visits.FieldPeople;
+import app.ramkeeper.visits.Reason;
+import app.ramkeeper.visits.RecordVisit;
+import app.ramkeeper.visits.Reports;
+import app.ramkeeper.visits.VisitRecorder;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Objects;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.boot.test.context.SpringBootTest;
+import org.springframework.context.annotation.Import;
+import org.springframework.security.test.context.support.WithMockUser;
+import org.springframework.transaction.annotation.Transactional;
+
+/** What happens on the register and at visits moves due dates in the same transaction. */
+@SpringBootTest
+@Import({TestDatabase.class, Sites.class, Installs.class, FieldPeople.class})
+@Transactional
+@WithMockUser(roles = {"TECHNICIAN", "OFFICE"})
+class BookkeepingTests {
+
+    private static final LocalDate START = LocalDate.of(2021, 3, 4);
+
+    @Autowired
+    Upkeep upkeep;
+
+    @Autowired
+    VisitRecorder recorder;
+
+    @Autowired
+    InstallWorks works;
+
+    @Autowired
+    PumpRegister pumps;
+
+    @Autowired
+    Catalogue catalogue;
+
+    @Autowired
+    Sites sites;
+
+    @Autowired
+    Installs installs;
+
+    @Autowired
+    FieldPeople people;
+
+    SiteId site;
+    InstallId install;
+    PersonId tech;
+
+    @BeforeEach
+    void prepare() {
+        site = sites.named("Tarn block");
+        install = installs.commissioned(site, START);
+        tech = people.named("Ada Fell");
+    }
+
+    private TaskKindId kind(String code) {
+        return catalogue.taskKind(code).orElseThrow().id();
+    }
+
+    private DueTask task(String code) {
+        List<DueTask> tasks = upkeep.tasksFor(install).stream()
+                .filter(task -> task.kindId().equals(kind(code).value()))
+                .toList();
+        assertThat(tasks).hasSize(1);
+        return tasks.get(0);
+    }
+
+    @Test
+    void commissioningMakesTheTasks() {
+        assertThat(upkeep.tasksFor(install))
+                .extracting(DueTask::kindName)
+                .contains("Clean strainer", "Change delivery valve rubber", "Make ready for frost")
+                .doesNotContain("Look after a flood", "Sample water");
+        assertThat(task("CLEAN_STRAINER").dueOn()).isEqualTo(START.plusMonths(3));
+        assertThat(task("CHANGE_DELIVERY_RUBBER").pumpId()).isNotNull();
+    }
+
+    @Test
+    void unknownCommissioningLeavesTheDateUnknown() {
+        install = installs.ofUnknownAge(site);
+
+        assertThat(task("CLEAN_STRAINER").state()).isEqualTo(TaskState.UNKNOWN);
+        assertThat(task("BEFORE_FROST").dueOn())
+                .as("a season comes round all the same")
+                .isNotNull();
+    }
+
+    @Test
+    void notCommissionedHasNoTasks() {
+        install = installs.notYetCommissioned(site);
+
+        assertThat(upkeep.tasksFor(install)).isEmpty();
+    }
+
+    @Test
+    void doneMovesTheDateAndALateReportDoesNotMoveItBack() {
+        recorder.record(
+                Reports.service(site, tech, LocalDate.of(2026, 5, 6))
+                        .done(install, kind("CLEAN_STRAINER"))
+                        .build(),
+                tech);
+        recorder.record(
+                Reports.service(site, tech, LocalDate.of(2026, 2, 1))
+                        .done(install, kind("CLEAN_STRAINER"))
+                        .build(),
+                tech);
+
+        assertThat(task("CLEAN_STRAINER").dueOn()).isEqualTo("2026-08-06");
+        assertThat(task("CLEAN_STRAINER").lastDoneAs()).isEqualTo(LastDone.KNOWN);
+    }
+
+    @Test
+    void correctionIsWorkedOutFromAllReports() {
+        RecordVisit wrong = Reports.service(site, tech, LocalDate.of(2026, 5, 6))
+                .done(install, kind("CLEAN_STRAINER"))
+                .build();
+        recorder.record(
+                Reports.service(site, tech, LocalDate.of(2026, 2, 1))
+                        .done(install, kind("CLEAN_STRAINER"))
+                        .build(),
+                tech);
+        recorder.record(wrong, tech);
+
+        recorder.record(
+                Reports.service(site, tech, LocalDate.of(2026, 5, 6))
+                        .corrects(wrong.id())
+                        .build(),
+                tech);
+
+        assertThat(task("CLEAN_STRAINER").lastDoneOn()).isEqualTo("2026-02-01");
+    }
+
+    @Test
+    void overhaulResetsRubbersAndSeals() {
+        recorder.record(
+                Reports.service(site, tech, LocalDate.of(2026, 5, 6))
+                        .done(install, kind("OVERHAUL"))
+                        .build(),
+                tech);
+
+        assertThat(task("CHANGE_DELIVERY_RUBBER").lastDoneOn()).isEqualTo("2026-05-06");
+        assertThat(task("INSPECT_SEALS").lastDoneOn()).isEqualTo("2026-05-06");
+        assertThat(task("CLEAN_STRAINER").lastDoneOn()).isNull();
+    }
+
+    @Test
+    void couldNotLeavesItDueWithTheReason() {
+        recorder.record(
+                Reports.service(site, tech, LocalDate.of(2026, 5, 6))
+                        .work(new RecordVisit.Work(
+                                install,
+                                null,
+                                kind("CLEAN_STRAINER"),
+                                null,
+                                app.ramkeeper.visits.WorkOutcome.COULD_NOT,
+                                Reason.LOCKED_GATE,
+                                null,
+                                app.ramkeeper.visits.DoneBy.US,
+                                false,
+                                "chain on the gate"))
+                        .build(),
+                tech);
+
+        assertThat(task("CLEAN_STRAINER").dueOn()).isEqualTo(START.plusMonths(3));
+        assertThat(task("CLEAN_STRAINER").waiting()).isEqualTo(Waiting.CANNOT_REACH);
+        assertThat(task("CLEAN_STRAINER").waitingNote()).isEqualTo("chain on the gate");
+    }
+
+    @Test
+    void dormantInstallSleeps() {
+        works.changeState(install, RunningState.DORMANT, LocalDate.of(2026, 5, 1), "drained");
+
+        assertThat(task("CLEAN_STRAINER").state()).isEqualTo(TaskState.ASLEEP);
+    }
+
+    @Test
+    void retiredInstallHasNoTasks() {
+        PumpId pump = new PumpId(Objects.requireNonNull(task("OVERHAUL").pumpId()));
+        pumps.move(pump, PumpPlace.STORE, LocalDate.of(2026, 5, 1), null);
+        assertThat(upkeep.tasksFor(install)).extracting(DueTask::kindName).doesNotContain("Overhaul pump");
+
+        works.retire(install, LocalDate.of(2026, 5, 1), "gone");
+
+        assertThat(upkeep.tasksFor(install)).isEmpty();
+    }
+}
