@@ -1,0 +1,58 @@
+package app.ramkeeper.upkeep;
+
+import app.ramkeeper.upkeep.rules.Waiting;
+import app.ramkeeper.web.Choice;
+import java.util.List;
+import java.util.Locale;
+import java.util.stream.Stream;
+import org.springframework.context.MessageSource;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Component;
+import org.springframework.ui.Model;
+
+/** What can be chosen in the filters of the due and overdue lists, in one statement. */
+@Component
+class FilterChoices {
+
+    private final JdbcClient jdbc;
+    private final MessageSource words;
+
+    FilterChoices(JdbcClient jdbc, MessageSource words) {
+        this.jdbc = jdbc;
+        this.words = words;
+    }
+
+    private record Option(String what, String value, String label) {}
+
+    void addTo(Model model) {
+        List<Option> options = jdbc.sql("""
+                        select 'kinds' as what, id::text as value, name as label from task_kinds where withdrawn_on is null
+                        union all select 'depots', id::text, name from depots
+                        union all select 'waters', code, name from water_classes order by what, label""").query(Option.class).list();
+        for (String what : List.of("kinds", "depots", "waters")) {
+            model.addAttribute(
+                    what,
+                    options.stream()
+                            .filter(option -> option.what().equals(what))
+                            .map(option -> new Choice(option.value(), option.label()))
+                            .toList());
+        }
+        model.addAttribute("states", choices("due.state.", DueFilter.DueState.values()));
+        model.addAttribute("waitings", choices("waiting.", Waiting.values()));
+        model.addAttribute("sorts", choices("due.sort.", DueFilter.DueSort.values()));
+    }
+
+    String stateWord(DueTask task) {
+        return words.getMessage("upkeep.state." + task.state(), null, Locale.UK);
+    }
+
+    String waitingWord(DueTask task) {
+        return words.getMessage("waiting." + task.waiting(), null, Locale.UK);
+    }
+
+    private List<Choice> choices(String prefix, Enum<?>[] values) {
+        return Stream.of(values)
+                .map(value -> new Choice(value.name(), words.getMessage(prefix + value.name(), null, Locale.UK)))
+                .toList();
+    }
+}
