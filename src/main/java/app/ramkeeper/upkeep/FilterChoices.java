@@ -4,7 +4,9 @@ import app.ramkeeper.upkeep.rules.Waiting;
 import app.ramkeeper.web.Choice;
 import java.util.List;
 import java.util.Locale;
+import java.util.UUID;
 import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
 import org.springframework.context.MessageSource;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
@@ -40,6 +42,16 @@ class FilterChoices {
         model.addAttribute("states", choices("due.state.", DueFilter.DueState.values()));
         model.addAttribute("waitings", choices("waiting.", Waiting.values()));
         model.addAttribute("sorts", choices("due.sort.", DueFilter.DueSort.values()));
+    }
+
+    /** The kind with this code; null if the company has none. */
+    @Nullable
+    UUID kind(String code) {
+        return jdbc.sql("select id from task_kinds where code = ? and withdrawn_on is null")
+                .param(code)
+                .query(UUID.class)
+                .optional()
+                .orElse(null);
     }
 
     String stateWord(DueTask task) {

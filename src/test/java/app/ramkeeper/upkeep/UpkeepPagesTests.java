@@ -1,0 +1,282 @@
+package app.ramkeeper.upkeep;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.springframework.security.test.web.servlet.request.SecurityMockMvcRequestPostProcessors.csrf;
+import static org.springframework.security.test.web.servlet.request.SecurityMockMvcRequestPostProcessors.user;
+
+import app.ramkeeper.TestDatabase;
+import app.ramkeeper.fleet.Customers;
+import app.ramkeeper.fleet.InstallId;
+import app.ramkeeper.fleet.Installs;
+import app.ramkeeper.fleet.SiteId;
+import app.ramkeeper.fleet.Sites;
+import app.ramkeeper.identity.CurrentUser;
+import app.ramkeeper.identity.PersonId;
+import app.ramkeeper.identity.Role;
+import app.ramkeeper.shared.Uuids;
+import app.ramkeeper.visits.FieldPeople;
+import java.nio.charset.StandardCharsets;
+import java.time.Clock;
+import java.time.LocalDate;
+import java.util.Set;
+import java.util.UUID;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.DisplayName;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.boot.test.context.SpringBootTest;
+import org.springframework.boot.webmvc.test.autoconfigure.AutoConfigureMockMvc;
+import org.springframework.context.annotation.Import;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.test.web.servlet.assertj.MockMvcTester;
+import org.springframework.transaction.annotation.Transactional;
+
+@SpringBootTest
+@AutoConfigureMockMvc
+@Import({TestDatabase.class, Customers.class, Sites.class, Installs.class, FieldPeople.class})
+@Transactional
+class UpkeepPagesTests {
+
+    private static final String RUBBER = "01900000-0000-7000-8000-000000000002";
+
+    @Autowired
+    MockMvcTester mvc;
+
+    @Autowired
+    Sites sites;
+
+    @Autowired
+    Installs installs;
+
+    @Autowired
+    FieldPeople people;
+
+    @Autowired
+    JdbcClient jdbc;
+
+    @Autowired
+    Clock clock;
+
+    private String name;
+    private InstallId install;
+    private PersonId person;
+
+    @BeforeEach
+    void anInstallThatNobodyServed() {
+        name = "Neglected " + Uuids.next();
+        SiteId site = sites.named(name);
+        install = installs.commissioned(site, LocalDate.now(clock).minusYears(40));
+        person = people.named("Marama");
+    }
+
+    @Test
+    void listsWhatIsDueMostOverdueFirst() {
+        assertThat(get("/due?kind=" + RUBBER + "&state=OVERDUE")).contains(name, "days late", "interval-bar");
+        assertThat(get("/due?kind=" + RUBBER + "&state=LATER")).doesNotContain(name);
+    }
+
+    @Test
+    void pagesByKey() {
+        String first = get("/due?sort=DUE");
+        String next = first.replaceAll("(?s).*href=\"(/due\\?[^\"]*after=[^\"]*)\".*", "$1")
+                .replace("&amp;", "&");
+
+        if (!next.equals(first)) {
+            assertThat(get(next)).doesNotContain(name);
+        }
+    }
+
+    @Test
+    void givesTheListAsATable() {
+        var answer = mvc.get()
+                .uri("/due.csv?kind=" + RUBBER + "&state=OVERDUE")
+                .with(user(office()))
+                .exchange();
+
+        assertThat(answer).hasStatusOk().hasContentType("text/csv;charset=UTF-8");
+    }
+
+    @Test
+    void showsTheManagerTheRubbers() {
+        var answer = mvc.get().uri("/overdue").with(user(as(Role.MANAGER))).exchange();
+
+        assertThat(text(answer)).contains("Overdue for a valve-rubber change", name, "By depot and age", "ours");
+        assertThat(mvc.get().uri("/overdue").with(user(as(Role.TECHNICIAN)))).hasStatus(403);
+    }
+
+    @Test
+    void saysWhoseDelayItIs() {
+        UUID task = task();
+
+        assertThat(mvc.post()
+                        .uri("/due/tasks/" + task + "/waiting")
+                        .with(user(office()))
+                        .with(csrf())
+                        .param("version", "0")
+                        .param("waiting", "PARTS")
+                        .param("note", "rubber on order"))
+                .hasStatus(302);
+
+        assertThat(get("/due/tasks/" + task)).contains("rubber on order");
+        assertThat(get("/due?waiting=PARTS")).contains(name);
+    }
+
+    @Test
+    @DisplayName("SEC-14 a last day in the future is refused beside the field, and what was typed stays")
+    void refusesAFutureLastDay() {
+        var answer = mvc.post()
+                .uri("/due/tasks/" + task() + "/last-done")
+                .with(user(office()))
+                .with(csrf())
+                .param("version", "0")
+                .param("on", LocalDate.now(clock).plusDays(9).toString())
+                .exchange();
+
+        assertThat(answer).hasStatus(422);
+        assertThat(text(answer))
+                .contains(
+                        "cannot lie in the future",
+                        LocalDate.now(clock).plusDays(9).toString());
+    }
+
+    @Test
+    void movesTheDueDateWithAStatedLastDay() {
+        UUID task = task();
+        LocalDate lastYear = LocalDate.now(clock).minusYears(1);
+
+        assertThat(mvc.post()
+                        .uri("/due/tasks/" + task + "/last-done")
+                        .with(user(office()))
+                        .with(csrf())
+                        .param("version", "0")
+                        .param("on", lastYear.toString())
+                        .param("about", "true"))
+                .hasStatus(302);
+
+        assertThat(jdbc.sql("select due_on from service_tasks where id = ?")
+                        .param(task)
+                        .query(LocalDate.class)
+                        .single())
+                .isEqualTo(lastYear.plusYears(2));
+    }
+
+    @Test
+    @DisplayName("SYN-10 a lost update is refused")
+    void refusesALostUpdate() {
+        UUID task = task();
+
+        assertThat(mvc.post()
+                        .uri("/due/tasks/" + task + "/decision")
+                        .with(user(office()))
+                        .with(csrf())
+                        .param("version", "7")
+                        .param("doneBy", "OWNER"))
+                .hasStatus(409);
+    }
+
+    @Test
+    void bringsTasksForwardAfterAFlood() {
+        String day = LocalDate.now(clock).toString();
+        String due = LocalDate.now(clock).plusDays(14).toString();
+        String box = "-45.04,168.65,-45.02,168.67";
+        var look = mvc.post()
+                .uri("/weather-events")
+                .with(user(office()))
+                .with(csrf())
+                .param("name", "Flood")
+                .param("on", day)
+                .param("due", due)
+                .param("kind", "01900000-0000-7000-8000-000000000009")
+                .param("box", box)
+                .exchange();
+        assertThat(text(look)).contains("It touches");
+
+        assertThat(mvc.post()
+                        .uri("/weather-events")
+                        .with(user(office()))
+                        .with(csrf())
+                        .param("name", "Flood")
+                        .param("on", day)
+                        .param("due", due)
+                        .param("kind", "01900000-0000-7000-8000-000000000009")
+                        .param("box", box)
+                        .param("sure", "yes"))
+                .hasStatus(302);
+
+        assertThat(jdbc.sql(
+                                "select due_on from service_tasks where install_id = ? and task_kind_id = '01900000-0000-7000-8000-000000000009'")
+                        .param(install.value())
+                        .query(LocalDate.class)
+                        .single())
+                .isEqualTo(LocalDate.now(clock).plusDays(14));
+    }
+
+    @Test
+    void asksWhereItFlooded() {
+        var answer = mvc.post()
+                .uri("/weather-events")
+                .with(user(office()))
+                .with(csrf())
+                .param("name", "Flood at Ōhau")
+                .exchange();
+
+        assertThat(answer).hasStatus(422);
+        assertThat(text(answer)).contains("Give a valley or a map box", "Flood at Ōhau");
+    }
+
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "kind=x",
+                "state=OPEN",
+                "from=2026-02-30",
+                "box=1,2,3",
+                "box=a,b,c,d",
+                "sort=name;--",
+                "after=%27--",
+                "water=%27%20or%201=1"
+            })
+    @DisplayName("SEC-04 SEC-13 odd filters are refused or match nothing, never a failure")
+    void survivesOddFilters(String query) {
+        assertThat(mvc.get()
+                        .uri("/due?" + query)
+                        .with(user(office()))
+                        .exchange()
+                        .getResponse()
+                        .getStatus())
+                .isIn(200, 400);
+    }
+
+    @Test
+    void knowsNoOtherTask() {
+        assertThat(mvc.get().uri("/due/tasks/" + UUID.randomUUID()).with(user(office())))
+                .hasStatus(404);
+    }
+
+    private UUID task() {
+        return jdbc.sql("select id from service_tasks where install_id = ? and task_kind_id = ?::uuid")
+                .params(install.value(), RUBBER)
+                .query(UUID.class)
+                .single();
+    }
+
+    private String get(String uri) {
+        var answer = mvc.get().uri(uri).with(user(office())).exchange();
+        assertThat(answer).hasStatusOk();
+        return text(answer);
+    }
+
+    private static String text(org.springframework.test.web.servlet.assertj.MvcTestResult answer) {
+        return new String(answer.getResponse().getContentAsByteArray(), StandardCharsets.UTF_8);
+    }
+
+    private CurrentUser office() {
+        return as(Role.OFFICE);
+    }
+
+    private CurrentUser as(Role role) {
+        return new CurrentUser(Uuids.next(), person.value(), "login", "Somebody", Set.of(role), null);
+    }
+}
