@@ -65,10 +65,7 @@ class TaskController {
     public record LastDoneForm(
             int version,
 
-            @NotNull(message = "{task.lastDone.missing}")
-            @PastOrPresent(message = "{task.lastDone.future}")
-            @DateTimeFormat(iso = DateTimeFormat.ISO.DATE)
-            @Nullable
+            @NotNull @PastOrPresent @DateTimeFormat(iso = DateTimeFormat.ISO.DATE) @Nullable
             LocalDate on,
 
             boolean about) {}

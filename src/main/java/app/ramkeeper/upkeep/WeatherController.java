@@ -50,20 +50,15 @@ class WeatherController {
 
     /** What the page posts: a valley, or a box as south, west, north, east. */
     public record WeatherForm(
-            @NotNull(message = "{weather.name.missing}") @Size(max = 200, message = "{weather.name.long}") @Nullable
-            String name,
+            @NotNull @Size(max = 200) @Nullable String name,
 
-            @NotNull(message = "{weather.on.missing}")
-            @PastOrPresent(message = "{weather.on.future}")
-            @DateTimeFormat(iso = DateTimeFormat.ISO.DATE)
-            @Nullable
+            @NotNull @PastOrPresent @DateTimeFormat(iso = DateTimeFormat.ISO.DATE) @Nullable
             LocalDate on,
 
-            @NotNull(message = "{weather.due.missing}") @DateTimeFormat(iso = DateTimeFormat.ISO.DATE) @Nullable
+            @NotNull @DateTimeFormat(iso = DateTimeFormat.ISO.DATE) @Nullable
             LocalDate due,
 
-            @NotNull(message = "{weather.kind.missing}") @Nullable
-            UUID kind,
+            @NotNull @Nullable UUID kind,
 
             @Nullable UUID catchment,
             @Size(max = 100) @Nullable String box) {
