@@ -35,6 +35,7 @@ final class DemoHistory {
         LocalDate changed = at.since();
         LocalDate looked = at.since();
         int readied = at.since().getYear();
+        boolean overhauled = false;
         double life = wear.life(at.water(), random);
         long neglect = number % 9 == 5 ? 480 + random.nextInt(500) : 0;
         LocalDate day = at.since().plusDays(80 + random.nextInt(70));
@@ -62,6 +63,10 @@ final class DemoHistory {
             if (change) {
                 changeRubbers(report, at);
                 work(report, at, "FLUSH_DRIVE_PIPE", false);
+                if (!overhauled && months(at.since(), day) > 70) {
+                    work(report, at, "OVERHAUL", true);
+                    overhauled = true;
+                }
                 changed = day;
                 life = wear.life(at.water(), random);
             }

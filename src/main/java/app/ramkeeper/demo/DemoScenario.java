@@ -75,5 +75,16 @@ class DemoScenario implements ApplicationRunner {
         rows.write(jdbc);
         new DemoToday(rows, company, register, today, clock.getZone(), clock.instant()).add(jdbc, history);
         installs.forEach(at -> events.publishEvent(new InstallRegistered(new InstallId(at.install()))));
+        askForWhatIsDue();
+    }
+
+    /** Each planned visit is asked to do what is due at its site by then. */
+    private void askForWhatIsDue() {
+        jdbc.update("""
+                insert into visit_tasks (visit_id, task_id, install_id, task_kind_id)
+                select v.id, t.id, t.install_id, t.task_kind_id
+                from visits v join installs i on i.site_id = v.site_id join service_tasks t on t.install_id = i.id
+                where v.state = 'PLANNED' and t.ended_on is null and t.done_by = 'US' and t.asleep_since is null
+                  and t.window_from <= v.planned_on""");
     }
 }
