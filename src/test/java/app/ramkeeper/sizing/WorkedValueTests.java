@@ -5,8 +5,11 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import app.ramkeeper.sizing.demand.DayPattern;
+import app.ramkeeper.sizing.drive.DrivePipe;
 import app.ramkeeper.sizing.drive.DriveWall;
+import app.ramkeeper.sizing.pipe.PipeCatalogue;
 import app.ramkeeper.sizing.pipe.PipeMaterial;
+import app.ramkeeper.sizing.pipe.PipeType;
 import app.ramkeeper.sizing.quantity.Flow;
 import app.ramkeeper.sizing.quantity.Head;
 import app.ramkeeper.sizing.quantity.Length;
@@ -19,9 +22,12 @@ import app.ramkeeper.sizing.quantity.Volume;
 import app.ramkeeper.sizing.source.DrySeason;
 import app.ramkeeper.sizing.source.FloatArea;
 import app.ramkeeper.sizing.source.FlowMeasurement;
+import app.ramkeeper.sizing.source.RectangularWeir;
 import app.ramkeeper.sizing.source.VNotch;
+import app.ramkeeper.sizing.surge.Anchorage;
 import app.ramkeeper.sizing.surge.DeadHead;
 import app.ramkeeper.sizing.surge.Pulses;
+import app.ramkeeper.sizing.surge.Surge;
 import app.ramkeeper.sizing.vessel.PreCharge;
 import app.ramkeeper.sizing.vessel.PreChargeRule;
 import app.ramkeeper.sizing.vessel.VesselKind;
@@ -102,6 +108,33 @@ class WorkedValueTests {
                         Pressure.ofBar(4),
                         Atmosphere.SEA_LEVEL))
                 .hasMessageContaining("charge");
+    }
+
+    @Test
+    void runsTheWaveInTheDrivePipe() {
+        PipeType steel = PipeCatalogue.find(PipeCatalogue.galvanisedSteel(), 50, "medium")
+                .orElseThrow();
+        DrivePipe drive = new DrivePipe(steel, Length.ofMetres(12), Head.ofMetres(2), Anchorage.THROUGHOUT);
+
+        assertThat(drive.waveSpeed(Ambient.standard())).isCloseTo(1348, within(1.0));
+        assertThat(drive.peak(1, Ambient.standard()).bar()).isCloseTo(13.7, within(0.05));
+        assertThat(Surge.closing(1000, 1000, 2500, 1.2, 10).kilopascals()).isCloseTo(600, within(1e-9));
+    }
+
+    @Test
+    void sizesTheVesselAndTheWeir() {
+        Volume vessel = VesselVolume.needed(
+                Volume.ofLitres(0.15),
+                Pressure.ofBar(4.4),
+                Pressure.ofBar(5),
+                Pressure.ofBar(0.5),
+                Pressure.ofBar(1.013),
+                VesselVolume.ADIABATIC);
+
+        assertThat(vessel.litres()).isCloseTo(2.77, within(0.005));
+        assertThat(RectangularWeir.measureContracted(0.5, new Uncertain(0.1, 0.002))
+                        .relativeUncertainty())
+                .isCloseTo(0.042, within(0.0005));
     }
 
     private static PreCharge advise(double lift, double ratingBar) {

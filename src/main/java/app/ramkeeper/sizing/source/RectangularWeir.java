@@ -56,7 +56,7 @@ public final class RectangularWeir {
     /**
      * Contracted weir (both ends) with its uncertainty; notes for a head below 0.03 m or above a third of the crest.
      *
-     * <p>Worked value: 27.9 l/s +- 4.1 % for 0.5 m and 0.100 +- 0.002 m.
+     * <p>Worked value: 27.9 l/s +- 4.2 % for 0.5 m and 0.100 +- 0.002 m.
      */
     public static FlowMeasurement measureContracted(double lengthM, Uncertain headM) {
         double head = Require.positive("head over the weir", headM.value(), "m");

@@ -21,7 +21,7 @@ public final class VesselVolume {
      *
      * <p>The beat's water is taken as pushed in at once, which is on the safe side. Gas at the running pressure p swings
      * between p - s/2 and p + s/2: V1 = dV / (1 - (p1/p2)^(1/n)), and the empty vessel is V1 p1/p0 by Boyle, all
-     * absolute. Worked value: 2.65 l for 0.15 l a beat, charge 4.4, running 5.0 +- 0.25 bar, air 1.013 bar, n = 1.4.
+     * absolute. Worked value: 2.77 l for 0.15 l a beat, charge 4.4, running 5.0 +- 0.25 bar, air 1.013 bar, n = 1.4.
      *
      * @param perBeat water delivered in one beat, more than 0
      * @param charge gauge pre-charge
