@@ -1,0 +1,73 @@
+package app.ramkeeper.identity.signin;
+
+import org.jspecify.annotations.Nullable;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+import org.springframework.beans.factory.ObjectProvider;
+import org.springframework.beans.factory.annotation.Qualifier;
+import org.springframework.beans.factory.annotation.Value;
+import org.springframework.core.task.TaskExecutor;
+import org.springframework.mail.MailException;
+import org.springframework.mail.SimpleMailMessage;
+import org.springframework.mail.javamail.JavaMailSender;
+import org.springframework.stereotype.Component;
+import org.springframework.transaction.support.TransactionSynchronization;
+import org.springframework.transaction.support.TransactionSynchronizationManager;
+
+/** Sends a one-time link by mail when a mail server is configured. */
+@Component
+public class LinkMail {
+
+    private static final Logger LOG = LoggerFactory.getLogger(LinkMail.class);
+
+    private final @Nullable JavaMailSender mail;
+    private final TaskExecutor background;
+    private final String from;
+
+    LinkMail(
+            ObjectProvider<JavaMailSender> mail,
+            @Qualifier("applicationTaskExecutor") TaskExecutor background,
+            @Value("${ramkeeper.mail-from:ramkeeper@localhost}") String from) {
+        this.mail = mail.getIfAvailable();
+        this.background = background;
+        this.from = from;
+    }
+
+    /** Whether mail can be sent at all. */
+    public boolean isConfigured() {
+        return mail != null;
+    }
+
+    /** Sends the link once the transaction has committed, in the background: the answer's time tells nothing. */
+    public void send(String to, String subject, String text) {
+        if (mail == null) {
+            return;
+        }
+        SimpleMailMessage message = new SimpleMailMessage();
+        message.setFrom(from);
+        message.setTo(to);
+        message.setSubject(subject);
+        message.setText(text);
+        Runnable later = () -> background.execute(() -> deliver(mail, message));
+        if (TransactionSynchronizationManager.isSynchronizationActive()) {
+            TransactionSynchronizationManager.registerSynchronization(new TransactionSynchronization() {
+                @Override
+                public void afterCommit() {
+                    later.run();
+                }
+            });
+        } else {
+            later.run();
+        }
+    }
+
+    private static void deliver(JavaMailSender mail, SimpleMailMessage message) {
+        try {
+            mail.send(message);
+        } catch (MailException unable) {
+            LOG.error(
+                    "A mail with a one-time link could not be sent: {}",
+                    unable.getClass().getSimpleName());
+        }
+    }
+}
