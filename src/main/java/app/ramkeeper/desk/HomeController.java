@@ -1,8 +1,10 @@
 package app.ramkeeper.desk;
 
 import app.ramkeeper.identity.CurrentUser;
+import app.ramkeeper.identity.PersonId;
 import app.ramkeeper.identity.Role;
 import app.ramkeeper.upkeep.Upkeep;
+import app.ramkeeper.visits.fieldday.FieldDays;
 import app.ramkeeper.web.IntervalBar;
 import app.ramkeeper.web.Say;
 import java.time.LocalDate;
@@ -25,6 +27,7 @@ class HomeController {
     private final TechnicianDay technician;
     private final ManagerDesk manager;
     private final AdministratorDesk administrator;
+    private final FieldDays fieldDays;
     private final Upkeep upkeep;
     private final Say say;
 
@@ -33,12 +36,14 @@ class HomeController {
             TechnicianDay technician,
             ManagerDesk manager,
             AdministratorDesk administrator,
+            FieldDays fieldDays,
             Upkeep upkeep,
             Say say) {
         this.office = office;
         this.technician = technician;
         this.manager = manager;
         this.administrator = administrator;
+        this.fieldDays = fieldDays;
         this.upkeep = upkeep;
         this.say = say;
     }
@@ -76,6 +81,8 @@ class HomeController {
         List<TechnicianDay.Stop> stops = technician.stops(user.person(), day);
         model.addAttribute("day", day);
         model.addAttribute("stops", stops);
+        model.addAttribute(
+                "fieldDay", fieldDays.today(new PersonId(user.person())).orElse(null));
         model.addAttribute(
                 "next",
                 stops.stream()

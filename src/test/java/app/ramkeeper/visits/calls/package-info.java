@@ -1,0 +1,4 @@
+@NullMarked
+package app.ramkeeper.visits.calls;
+
+import org.jspecify.annotations.NullMarked;
