@@ -4,7 +4,7 @@ import app.ramkeeper.identity.CurrentUser;
 import app.ramkeeper.identity.PersonId;
 import app.ramkeeper.identity.Role;
 import app.ramkeeper.upkeep.Upkeep;
-import app.ramkeeper.visits.fieldday.FieldDays;
+import app.ramkeeper.visits.FieldDays;
 import app.ramkeeper.web.IntervalBar;
 import app.ramkeeper.web.Say;
 import java.time.LocalDate;

@@ -3,6 +3,7 @@ package app.ramkeeper.visits.fieldday;
 import app.ramkeeper.identity.CurrentUser;
 import app.ramkeeper.identity.ForField;
 import app.ramkeeper.identity.PersonId;
+import app.ramkeeper.visits.FieldDays;
 import app.ramkeeper.web.Saving;
 import app.ramkeeper.web.Say;
 import jakarta.validation.Valid;

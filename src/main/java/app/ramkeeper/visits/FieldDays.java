@@ -1,10 +1,9 @@
-package app.ramkeeper.visits.fieldday;
+package app.ramkeeper.visits;
 
 import app.ramkeeper.identity.ForField;
 import app.ramkeeper.identity.PersonId;
 import app.ramkeeper.shared.Conflict;
 import app.ramkeeper.shared.Uuids;
-import app.ramkeeper.visits.VisitReported;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Timestamp;

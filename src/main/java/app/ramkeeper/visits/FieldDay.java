@@ -1,4 +1,4 @@
-package app.ramkeeper.visits.fieldday;
+package app.ramkeeper.visits;
 
 import java.time.Instant;
 import org.jspecify.annotations.Nullable;
