@@ -49,8 +49,8 @@ final class Browser {
 
     /** The page's text; anything but 200 ends the run, for a refusal is no measurement. */
     String get(String path) throws IOException, InterruptedException {
-        HttpResponse<String> answer = client.send(
-                HttpRequest.newBuilder(URI.create(server + path)).build(), BodyHandlers.ofString());
+        HttpResponse<String> answer =
+                client.send(HttpRequest.newBuilder(URI.create(server + path)).build(), BodyHandlers.ofString());
         if (answer.statusCode() != 200) {
             throw new IllegalStateException(path + " gave " + answer.statusCode());
         }
