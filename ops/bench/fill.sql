@@ -2,7 +2,11 @@
 -- As a superuser: psql -v ON_ERROR_STOP=1 -d ramkeeper -f fill.sql. Triggers are off while loading, so no audit rows are written.
 \set installs 100000
 \set sites 70000
+-- fewer with -v reports=200000
+\if :{?reports}
+\else
 \set reports 1000000
+\endif
 \timing on
 set session_replication_role = replica;
 set maintenance_work_mem = '256MB';
@@ -70,7 +74,7 @@ insert into service_tasks (id, install_id, pump_id, task_kind_id, last_done_on, 
 insert into visit_reports (id, site_id, kind, attended_on, recorded_at, recorded_by, outcome, note, content_hash, source)
   select pg_temp.id(16, n), pg_temp.id(6, 1 + pg_temp.pick(n, 41, :sites)), 'SERVICE', d, d + time '17:00', pg_temp.id(2, 1 + pg_temp.pick(n, 42, 80)), 'DONE',
     case when n % 3 = 0 then 'Strainer half full of leaves; cleaned. Beats evenly.' end, sha256(int8send(n)), 'FORM'
-  from generate_series(1, :reports) n cross join lateral (select current_date - 3650 + (n * 3650 / :reports)::int as d) x;
+  from generate_series(1, :reports) n cross join lateral (select current_date - 3650 + (n::bigint * 3650 / :reports)::int as d) x;
 insert into report_people (report_id, person_id, lead) select id, recorded_by, true from visit_reports;
 create temporary table first_install as select distinct on (site_id) site_id, id from installs order by site_id, id;
 insert into report_works (id, report_id, install_id, task_kind_id, outcome)
