@@ -42,12 +42,14 @@ public class OneTimeLinks {
         this.clock = clock;
     }
 
-    /** Makes a link; earlier ones of the same account and purpose stop working. */
+    /**
+     * Makes a link; earlier ones of the same account and purpose stop working. Setup links of several nodes stay side by
+     * side: the first that is used makes the others useless.
+     */
     @Transactional
     public String make(Purpose purpose, @Nullable UUID account) {
-        jdbc.sql(
-                        "delete from one_time_links where purpose = :purpose and account_id is not distinct from cast(:account as uuid)"
-                                + " or expires_at < :now")
+        jdbc.sql("delete from one_time_links where (purpose = :purpose and account_id = cast(:account as uuid))"
+                        + " or expires_at < :now")
                 .param("purpose", purpose.name())
                 .param("account", account)
                 .param("now", at(clock.instant()))
@@ -60,7 +62,7 @@ public class OneTimeLinks {
                 .param("purpose", purpose.name())
                 .param("expires", at(clock.instant().plus(lifetime(purpose))))
                 .update();
-        return settings.link("/link?t=" + token);
+        return settings.link("/link/" + token);
     }
 
     /** How long a link of this purpose works. */
@@ -96,6 +98,12 @@ public class OneTimeLinks {
         jdbc.sql("delete from one_time_links where account_id = ?")
                 .param(account)
                 .update();
+    }
+
+    /** Makes all setup links useless, since there is an administrator now. */
+    @Transactional
+    public void forgetSetup() {
+        jdbc.sql("delete from one_time_links where purpose = 'SETUP'").update();
     }
 
     private static OffsetDateTime at(Instant instant) {
