@@ -185,12 +185,40 @@ public record Battery(
         return outside ? 0 : model.performance().deliveredM3s(used, liftM, driveM3s);
     }
 
-    /** Delivered by all pumps at another fall, lift and source, m3/s; for forecasts. Nothing if they cannot all run. */
-    double allM3s(double fallM, double liftM, double sourceM3s) {
+    /**
+     * Delivered at another fall, lift and source, m3/s; for forecasts. Where the source does not feed all pumps, the
+     * greediest are stopped one after the other until it feeds the rest.
+     */
+    double forecastM3s(double fallM, double liftM, double sourceM3s) {
+        if (liftM <= fallM) {
+            return 0;
+        }
         boolean[] on = new boolean[units.size()];
         Arrays.fill(on, true);
         double[] drive = new double[units.size()];
-        boolean fed = share(sourceM3s, on, drive);
-        return fed && liftM > fallM ? deliveredM3s(fallM, liftM, on, drive) : 0;
+        for (int running = on.length; running > 0; running--) {
+            if (share(sourceM3s, on, drive)) {
+                return deliveredM3s(fallM, liftM, on, drive);
+            }
+            on[greediest(on)] = false;
+        }
+        return 0;
+    }
+
+    private int greediest(boolean[] on) {
+        int greediest = -1;
+        for (int i = 0; i < on.length; i++) {
+            if (on[i]
+                    && (greediest < 0
+                            || units.get(i)
+                                            .model()
+                                            .leastDrive()
+                                            .compareTo(
+                                                    units.get(greediest).model().leastDrive())
+                                    > 0)) {
+                greediest = i;
+            }
+        }
+        return greediest;
     }
 }

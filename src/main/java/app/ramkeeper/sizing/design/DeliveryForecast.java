@@ -55,7 +55,7 @@ public record DeliveryForecast(Flow p10, Flow p50, Flow p90, List<Contribution> 
     }
 
     /**
-     * Forecast for a battery with all its pumps running.
+     * Forecast for a battery with as many of its pumps running as the source feeds.
      *
      * @param battery as designed; its own fall and lift stand aside for the spread's
      * @param spread what is not known for sure
@@ -78,7 +78,7 @@ public record DeliveryForecast(Flow p10, Flow p50, Flow p90, List<Contribution> 
             double model = inputs[4][i] = draw(random, spread.model(), 0, 10);
             double running = inputs[5][i] = draw(random, spread.running(), 0, 1);
             double water = Math.min(capacity, Math.max(0, measured * dry - spread.mustStayM3s()));
-            double delivered = Math.min(battery.allM3s(fall, lift, water) * model, water * fall / lift);
+            double delivered = Math.min(battery.forecastM3s(fall, lift, water) * model, water * fall / lift);
             results[i] = delivered * running;
         }
         double[] sorted = results.clone();
@@ -165,7 +165,7 @@ public record DeliveryForecast(Flow p10, Flow p50, Flow p90, List<Contribution> 
         return List.of(new Note(
                 Note.Code.ASSUMED,
                 "The pumps are taken to deliver " + Numbers.text(spread.model().value())
-                        + " times what the model says, with a " + "standard uncertainty of "
+                        + " times what the model says, with a standard uncertainty of "
                         + Numbers.text(spread.model().standardUncertainty()) + "."));
     }
 }

@@ -11,6 +11,7 @@ import app.ramkeeper.sizing.quantity.Uncertain;
 import app.ramkeeper.sizing.ram.LineLoss;
 import app.ramkeeper.sizing.ram.Setups;
 import app.ramkeeper.sizing.water.Ambient;
+import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
 
@@ -67,6 +68,19 @@ class ForecastTests {
         assertThat(DeliveryForecast.of(battery(), less, 1, 100).p90()).isEqualTo(Flow.NONE);
         assertThat(DeliveryForecast.of(battery(), all, 1, 100).p10()).isGreaterThan(Flow.NONE);
         assertThatThrownBy(() -> DeliveryForecast.of(battery(), all, 1, 99)).hasMessageContaining("evaluations is 99");
+    }
+
+    @Test
+    void stopsPumpsThatTheSourceDoesNotFeed() {
+        Uncertain forTwo = Uncertain.exact(0.001);
+        double forecast = DeliveryForecast.of(battery(), spread(forTwo, ONE, ONE), 1, 100)
+                .p50()
+                .litresPerMinute();
+
+        BatteryDuty two = battery().duty(new Flow(0.001), List.of(0, 1));
+        assertThat(battery().duty(new Flow(0.001), List.of(0, 1, 2)).delivered())
+                .isEqualTo(Flow.NONE);
+        assertThat(forecast).isPositive().isCloseTo(two.delivered().litresPerMinute(), within(1e-6));
     }
 
     @Test
