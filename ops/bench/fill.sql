@@ -84,7 +84,13 @@ insert into readings (id, report_id, install_id, quantity, place, value, unit, v
   select pg_temp.id(18, row_number() over (order by r.id)), r.id, i.id, 'DELIVERED_FLOW', 'TANK', 5, 'LITRE_PER_MINUTE', 0.005 / 60
   from visit_reports r join first_install i on i.site_id = r.site_id where hashint8(('x' || substr(r.id::text, 29))::bit(32)::int) % 3 = 0;
 
-call refresh_site_search(array(select id from sites));
+analyze sites, site_parties, customers, installs, pump_fittings, pumps;
+do $$
+declare
+  filled uuid[] := array(select id from sites);
+begin
+  call refresh_site_search(filled);
+end $$;
 commit;
 analyze;
 select (select count(*) from installs) as installs, (select count(*) from service_tasks) as tasks, (select count(*) from visit_reports) as reports,

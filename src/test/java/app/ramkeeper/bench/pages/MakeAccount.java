@@ -5,6 +5,8 @@ import java.sql.DriverManager;
 import java.sql.PreparedStatement;
 import java.sql.SQLException;
 import java.util.List;
+import java.util.Locale;
+import java.util.Objects;
 import java.util.UUID;
 import org.springframework.security.crypto.argon2.Argon2PasswordEncoder;
 
@@ -15,8 +17,9 @@ public final class MakeAccount {
 
     /** Argument: the database's address with user. */
     public static void main(String[] arguments) throws SQLException {
-        String hash =
-                "{argon2id}" + new Argon2PasswordEncoder(16, 32, 1, 19456, 2).encode(System.getenv("BENCH_PASSWORD"));
+        String hash = "{argon2id}"
+                + new Argon2PasswordEncoder(16, 32, 1, 19456, 2)
+                        .encode(Objects.requireNonNull(System.getenv("BENCH_PASSWORD")));
         try (Connection database = DriverManager.getConnection(arguments[0])) {
             for (String role : List.of("OFFICE", "TECHNICIAN", "MANAGER")) {
                 write(database, role, hash);
@@ -33,7 +36,7 @@ public final class MakeAccount {
                 "insert into accounts (id, person_id, login, password_hash) values (?, ?, ?, ?)",
                 account,
                 person,
-                role.toLowerCase(java.util.Locale.ROOT),
+                role.toLowerCase(Locale.ROOT),
                 hash);
         run(database, "insert into account_roles (account_id, role) values (?, ?)", account, role);
     }

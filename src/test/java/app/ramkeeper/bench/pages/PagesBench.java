@@ -10,6 +10,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 
 /** Asks a running server for its pages from 1, 8 and 32 clients; {@code ops/bench/run} starts everything it needs. */
 public final class PagesBench {
@@ -36,7 +37,7 @@ public final class PagesBench {
 
     private final String server;
     private final String database;
-    private final String password = System.getenv("BENCH_PASSWORD");
+    private final String password = Objects.requireNonNull(System.getenv("BENCH_PASSWORD"));
     private final Map<String, Load.Figures> figures = new LinkedHashMap<>();
 
     private PagesBench(String server, String database) {
