@@ -5,6 +5,7 @@ import jakarta.persistence.Id;
 import jakarta.persistence.Table;
 import jakarta.persistence.Version;
 import java.time.LocalDate;
+import java.util.Set;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 
@@ -62,7 +63,12 @@ class Person {
         return name;
     }
 
-    PersonForm form(java.util.Set<String> skills) {
+    @Nullable
+    String email() {
+        return email;
+    }
+
+    PersonForm form(Set<String> skills) {
         return new PersonForm(
                 name, phone, email, depotId, startedOn, leftOn, vehicle, nextOfKin, nextOfKinPhone, skills, version);
     }

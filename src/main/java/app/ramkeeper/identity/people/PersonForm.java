@@ -8,45 +8,31 @@ import java.time.LocalDate;
 import java.util.Set;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
-import org.springframework.format.annotation.DateTimeFormat;
 
 /** What the page about a person posts. */
 record PersonForm(
-        @NotNull(message = "{person.name.missing}") @Size(max = 120, message = "{text.tooLong}")
-        String name,
-
-        @Nullable @Size(max = 50, message = "{text.tooLong}")
-        String phone,
-
-        @Nullable @Email(message = "{email.wrong}") @Size(max = 200, message = "{text.tooLong}")
-        String email,
-
+        @NotNull @Size(max = 120) String name,
+        @Nullable @Size(max = 50) String phone,
+        @Nullable @Email @Size(max = 200) String email,
         @Nullable UUID depotId,
-
-        @Nullable @DateTimeFormat(iso = DateTimeFormat.ISO.DATE)
-        LocalDate startedOn,
-
-        @Nullable @DateTimeFormat(iso = DateTimeFormat.ISO.DATE)
-        LocalDate leftOn,
-
-        @Nullable @Size(max = 100, message = "{text.tooLong}")
-        String vehicle,
-
-        @Nullable @Size(max = 120, message = "{text.tooLong}")
-        String nextOfKin,
-
-        @Nullable @Size(max = 50, message = "{text.tooLong}")
-        String nextOfKinPhone,
-
-        @Nullable Set<String> skills,
+        @Nullable LocalDate startedOn,
+        @Nullable LocalDate leftOn,
+        @Nullable @Size(max = 100) String vehicle,
+        @Nullable @Size(max = 120) String nextOfKin,
+        @Nullable @Size(max = 50) String nextOfKinPhone,
+        Set<String> skills,
         @Nullable Integer version) {
 
     PersonForm {
         skills = skills == null ? Set.of() : Set.copyOf(skills);
     }
 
-    @AssertTrue(message = "{person.leftOn.early}")
-    boolean isLeftOnAfterStart() {
+    static PersonForm blank() {
+        return new PersonForm("", null, null, null, null, null, null, null, null, Set.of(), null);
+    }
+
+    @AssertTrue(message = "{identity.person.order}")
+    boolean isInOrder() {
         return startedOn == null || leftOn == null || !leftOn.isBefore(startedOn);
     }
 }

@@ -8,10 +8,12 @@ import java.util.List;
 import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import org.springframework.http.HttpHeaders;
+import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.security.core.Authentication;
 import org.springframework.session.FindByIndexNameSessionRepository;
 import org.springframework.session.Session;
 import org.springframework.stereotype.Component;
+import org.springframework.transaction.annotation.Transactional;
 
 /** The sessions of an account on all nodes: listed, ended, and never more than ten. */
 @Component
@@ -27,10 +29,12 @@ public class OwnSessions {
     public record Row(String handle, String device, Instant begun, Instant lastUsed, boolean here) {}
 
     private final FindByIndexNameSessionRepository<? extends Session> repository;
+    private final JdbcClient jdbc;
     private final Clock clock;
 
-    OwnSessions(FindByIndexNameSessionRepository<? extends Session> repository, Clock clock) {
+    OwnSessions(FindByIndexNameSessionRepository<? extends Session> repository, JdbcClient jdbc, Clock clock) {
         this.repository = repository;
+        this.jdbc = jdbc;
         this.clock = clock;
     }
 
@@ -61,13 +65,16 @@ public class OwnSessions {
         return mine.isPresent();
     }
 
-    /** Ends all sessions of an account, but for one if it is named. */
+    /**
+     * Ends all sessions of an account on all nodes, but for one if it is named, in the caller's transaction: what takes
+     * rights away and the end of the sessions happen together or not at all.
+     */
+    @Transactional
     public void endAll(String login, @Nullable String exceptId) {
-        for (String id : found(login).keySet()) {
-            if (!id.equals(exceptId)) {
-                repository.deleteById(id);
-            }
-        }
+        jdbc.sql("delete from spring_session where principal_name = :login and session_id is distinct from :except")
+                .param("login", login)
+                .param("except", exceptId)
+                .update();
     }
 
     private void endSurplus(String login, String hereId) {

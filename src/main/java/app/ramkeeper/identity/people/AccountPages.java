@@ -1,0 +1,90 @@
+package app.ramkeeper.identity.people;
+
+import app.ramkeeper.identity.ForAdministrator;
+import app.ramkeeper.web.Saving;
+import jakarta.validation.Valid;
+import java.util.UUID;
+import java.util.concurrent.atomic.AtomicReference;
+import org.springframework.stereotype.Controller;
+import org.springframework.ui.Model;
+import org.springframework.validation.BindingResult;
+import org.springframework.web.bind.annotation.ModelAttribute;
+import org.springframework.web.bind.annotation.PathVariable;
+import org.springframework.web.bind.annotation.PostMapping;
+import org.springframework.web.bind.annotation.RequestMapping;
+import org.springframework.web.servlet.ModelAndView;
+import org.springframework.web.servlet.mvc.support.RedirectAttributes;
+
+/** A person's account: invitation, roles, disabling, links, lost second factors. */
+@Controller
+@ForAdministrator
+@RequestMapping("/people/{id}/account")
+class AccountPages {
+
+    private final AccountAdmin admin;
+    private final PersonScreen screen;
+    private final Saving saving;
+
+    AccountPages(AccountAdmin admin, PersonScreen screen, Saving saving) {
+        this.admin = admin;
+        this.screen = screen;
+        this.saving = saving;
+    }
+
+    @PostMapping
+    ModelAndView invite(
+            @PathVariable("id") UUID id,
+            @Valid @ModelAttribute("accountForm") AccountForm form,
+            BindingResult errors,
+            Model model,
+            RedirectAttributes redirect) {
+        AtomicReference<AccountAdmin.Sent> sent = new AtomicReference<>();
+        if (!saving.did(errors, () -> sent.set(admin.invite(id, form)))) {
+            return Saving.again(screen.fill(id, model), model);
+        }
+        redirect.addFlashAttribute("sent", sent.get());
+        return new ModelAndView("redirect:/people/" + id);
+    }
+
+    @PostMapping("/edit")
+    ModelAndView change(
+            @PathVariable("id") UUID id,
+            @Valid @ModelAttribute("accountForm") AccountForm form,
+            BindingResult errors,
+            Model model,
+            RedirectAttributes redirect) {
+        if (!saving.did(errors, () -> admin.change(id, form))) {
+            return Saving.again(screen.fill(id, model), model);
+        }
+        return back(id, "Account saved; its sessions were ended, so that the change holds at once.", redirect);
+    }
+
+    @PostMapping("/link")
+    String link(@PathVariable UUID id, RedirectAttributes redirect) {
+        redirect.addFlashAttribute("sent", admin.sendLink(id));
+        return "redirect:/people/" + id;
+    }
+
+    @PostMapping("/disable")
+    ModelAndView disable(@PathVariable UUID id, RedirectAttributes redirect) {
+        admin.disable(id);
+        return back(id, "Account disabled; all its sessions and links were ended.", redirect);
+    }
+
+    @PostMapping("/enable")
+    ModelAndView enable(@PathVariable UUID id, RedirectAttributes redirect) {
+        admin.enable(id);
+        return back(id, "Account enabled.", redirect);
+    }
+
+    @PostMapping("/remove-factors")
+    ModelAndView removeFactors(@PathVariable UUID id, RedirectAttributes redirect) {
+        admin.removeFactors(id);
+        return back(id, "Codes and passkeys removed. The next sign-in sets up a new second factor.", redirect);
+    }
+
+    private static ModelAndView back(UUID id, String saved, RedirectAttributes redirect) {
+        redirect.addFlashAttribute("saved", saved);
+        return new ModelAndView("redirect:/people/" + id);
+    }
+}
