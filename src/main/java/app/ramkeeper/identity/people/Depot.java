@@ -1,5 +1,6 @@
 package app.ramkeeper.identity.people;
 
+import jakarta.persistence.Column;
 import jakarta.persistence.Entity;
 import jakarta.persistence.Id;
 import jakarta.persistence.Table;
@@ -22,6 +23,8 @@ class Depot {
     private @Nullable String address;
     private @Nullable Double latitude;
     private @Nullable Double longitude;
+
+    @Column(name = "altitude_m")
     private @Nullable Double altitudeM;
 
     @SuppressWarnings("NullAway.Init") // for Hibernate
