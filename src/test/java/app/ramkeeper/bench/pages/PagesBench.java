@@ -16,6 +16,8 @@ import java.util.Objects;
 public final class PagesBench {
 
     private static final int[] CLIENTS = {1, 8, 32};
+    /** Sessions of an account that the clients share between them. */
+    private static final int SESSIONS = 1;
 
     /** First page of the due list without a filter, as the application asks for it. */
     private static final String DUE = """
@@ -53,7 +55,7 @@ public final class PagesBench {
     private void run() throws Exception {
         List<String> sites = column("select id::text from sites where id::text like '%7' order by id limit 2000");
         List<String> names = column("select name from sites where id::text like '%3' order by id limit 2000");
-        // one client a session, since two browsers do not share one
+        // the clients of an account share its session
         List<Browser> office = browsers("office");
         List<Browser> managers = browsers("manager");
         List<Browser> field = browsers("technician");
@@ -82,7 +84,7 @@ public final class PagesBench {
         }
         List<Browser> all = new ArrayList<>();
         for (int i = 0; i < CLIENTS[CLIENTS.length - 1]; i++) {
-            all.add(Browser.signedIn(server, login, password));
+            all.add(i < SESSIONS ? Browser.signedIn(server, login, password) : all.get(i % SESSIONS));
         }
         return all;
     }
