@@ -8,6 +8,7 @@ import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
 import org.springframework.jdbc.support.JdbcTransactionManager;
 import org.springframework.session.SessionIdGenerator;
+import org.springframework.session.jdbc.PostgreSqlJdbcIndexedSessionRepositoryCustomizer;
 import org.springframework.session.web.http.CookieSerializer;
 import org.springframework.session.web.http.DefaultCookieSerializer;
 import org.springframework.transaction.TransactionDefinition;
@@ -39,6 +40,12 @@ class Sessions {
         TransactionTemplate template = new TransactionTemplate(new JdbcTransactionManager(dataSource));
         template.setPropagationBehavior(TransactionDefinition.PROPAGATION_REQUIRES_NEW);
         return template;
+    }
+
+    /** Two requests at once may both bring the same new attribute into a session; the later one wins, neither fails. */
+    @Bean
+    PostgreSqlJdbcIndexedSessionRepositoryCustomizer sessionStatements() {
+        return new PostgreSqlJdbcIndexedSessionRepositoryCustomizer();
     }
 
     /** The {@code __Host-} prefix binds the cookie to this host and to TLS; plain http on localhost cannot have it. */
