@@ -1,5 +1,6 @@
 package app.ramkeeper.visits;
 
+import app.ramkeeper.fleet.ComponentPosition;
 import app.ramkeeper.web.Choice;
 import java.util.List;
 import java.util.Locale;
@@ -44,6 +45,43 @@ public class VisitChoices {
 
     public List<Choice> reasons() {
         return of("reason", Reason.values());
+    }
+
+    /** How a visit can have gone. */
+    public List<Choice> outcomes() {
+        return of("outcome", ReportOutcome.DONE, ReportOutcome.PARTLY, ReportOutcome.COULD_NOT);
+    }
+
+    public List<Choice> states() {
+        return of("state", VisitState.values());
+    }
+
+    public List<Choice> contacts() {
+        return of("contact", ContactBy.values());
+    }
+
+    /** What a try to reach somebody can come to. */
+    public List<Choice> answers() {
+        return of("answer", Answer.TOLD, Answer.CONFIRMED, Answer.ASKED_TO_MOVE, Answer.NO_ANSWER);
+    }
+
+    public List<Choice> workOutcomes() {
+        return of("work", WorkOutcome.values());
+    }
+
+    public List<Choice> doneBy() {
+        return of("doneBy", DoneBy.values());
+    }
+
+    public List<Choice> positions() {
+        return of("position", ComponentPosition.values());
+    }
+
+    /** What may be at the tank when nothing arrives. */
+    public List<Choice> floats() {
+        return List.of(
+                new Choice("SHUT", messages.getMessage("visits.float.SHUT", null, Locale.UK)),
+                new Choice("OPEN", messages.getMessage("visits.float.OPEN", null, Locale.UK)));
     }
 
     /** People who work here, by name. */

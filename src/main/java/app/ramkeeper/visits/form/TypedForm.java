@@ -5,6 +5,7 @@ import java.math.BigDecimal;
 import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.time.LocalTime;
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -68,6 +69,16 @@ public final class TypedForm {
         return many.getOrDefault(name, List.of()).stream()
                 .filter(value -> !value.isEmpty())
                 .toList();
+    }
+
+    /** Adds a value to a field that can be given more than once. */
+    public TypedForm add(String name, String value) {
+        List<String> more = new ArrayList<>(values(name));
+        if (!more.contains(value)) {
+            more.add(value);
+        }
+        many.put(name, more);
+        return this;
     }
 
     public boolean ticked(String name) {

@@ -136,9 +136,13 @@ final class FormReader {
     private List<RecordVisit.Work> works(boolean inVain) {
         List<RecordVisit.Work> found = new ArrayList<>();
         boolean asUsual = form.ticked("asUsual");
+        boolean asked = !form.value("visit").isEmpty();
         for (int i = 0; i < form.rows("tasks", 0); i++) {
             String field = "task[" + i + "]";
             WorkOutcome outcome = form.choice(field + ".outcome", WorkOutcome.class);
+            if (outcome == null && !inVain && !asUsual && !asked) {
+                continue; // nobody planned it: it stays as it is
+            }
             if (outcome == null && !inVain && !asUsual) {
                 form.problem(field + ".outcome", "Say what became of this task, or tick “all as usual”.");
             } else {

@@ -1,0 +1,137 @@
+package app.ramkeeper.visits.record;
+
+import app.ramkeeper.shared.Conflict;
+import app.ramkeeper.shared.Missing;
+import app.ramkeeper.visits.ReportId;
+import app.ramkeeper.visits.ReportView;
+import app.ramkeeper.visits.VisitHistory;
+import app.ramkeeper.visits.form.TypedForm;
+import java.math.BigDecimal;
+import java.time.Clock;
+import java.time.Instant;
+import java.time.LocalTime;
+import java.util.HexFormat;
+import java.util.List;
+import java.util.Map;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Component;
+
+/** Fills the form with what a report says, so that it can be corrected. */
+@Component
+class Correcting {
+
+    private static final String UNITS_OF_READINGS = """
+            select install_id, quantity, place, value, unit, bucket_litres, bucket_seconds, instrument_id, pump_id, as_read,
+              not_comparable_reason from readings where report_id = :id order by id""";
+
+    private final VisitHistory history;
+    private final JdbcClient jdbc;
+    private final Clock clock;
+
+    Correcting(VisitHistory history, JdbcClient jdbc, Clock clock) {
+        this.history = history;
+        this.jdbc = jdbc;
+        this.clock = clock;
+    }
+
+    TypedForm form(ReportId id) {
+        ReportView report = history.report(id).orElseThrow(() -> new Missing("report", id));
+        if (report.supersededBy() != null) {
+            throw new Conflict("This report was corrected already. Open the one in force and correct that.");
+        }
+        TypedForm form = head(report).set("supersedes", id.value());
+        List<UUID> people = jdbc.sql("select person_id from report_people where report_id = :id order by lead desc")
+                .param("id", id.value())
+                .query(UUID.class)
+                .list();
+        form.set("lead", people.isEmpty() ? null : people.get(0));
+        form.set("second", people.size() > 1 ? people.get(1) : null);
+        rows(form, "extra", "extras", rowsOf("""
+                select install_id as install, pump_id as pump, task_kind_id as kind, task_id as task, outcome, reason,
+                  look_again_on as "lookAgainOn", done_by as by, case when about then 'true' end as about, note
+                from report_works where report_id = :id order by id""", id));
+        rows(
+                form,
+                "finding",
+                "findings",
+                rowsOf(
+                        "select install_id as install, symptom, cause, action from findings where report_id = :id order by id",
+                        id));
+        rows(form, "part", "parts", rowsOf("""
+                select install_id as install, part_id as part, part_text as text, position, quantity, batch
+                from parts_used where report_id = :id order by id""", id));
+        rows(form, "left", "lefts", rowsOf("""
+                select text, due_on as "dueOn", case when promised then 'true' end as promised
+                from follow_ups where report_id = :id order by id""", id));
+        readings(form, id);
+        photos(form, id);
+        return form;
+    }
+
+    private TypedForm head(ReportView report) {
+        return new TypedForm()
+                .set("site", report.site().value())
+                .set("visit", report.visit() == null ? null : report.visit().value())
+                .set("kind", report.kind())
+                .set("attendedOn", report.on())
+                .set("startedAt", time(report.startedAt()))
+                .set("arrivedAt", time(report.arrivedAt()))
+                .set("leftAt", time(report.leftAt()))
+                .set("outcome", report.outcome())
+                .set("reason", report.reason())
+                .set("note", report.note())
+                .set("nobodyThere", report.nobodyThere() ? "true" : null)
+                .set("customerName", report.customerName());
+    }
+
+    private @Nullable LocalTime time(@Nullable Instant at) {
+        return at == null
+                ? null
+                : at.atZone(clock.getZone()).toLocalTime().withSecond(0).withNano(0);
+    }
+
+    private List<Map<String, @Nullable Object>> rowsOf(String sql, ReportId id) {
+        return jdbc.sql(sql).param("id", id.value()).query().listOfRows();
+    }
+
+    private static void rows(TypedForm form, String name, String count, List<Map<String, @Nullable Object>> rows) {
+        for (int i = 0; i < rows.size(); i++) {
+            String field = name + "[" + i + "].";
+            rows.get(i).forEach((column, value) -> form.set(field + column, plain(value)));
+        }
+        form.set(count, Math.max(1, rows.size()));
+    }
+
+    private static @Nullable Object plain(@Nullable Object value) {
+        return value instanceof BigDecimal number ? number.toPlainString() : value;
+    }
+
+    private void readings(TypedForm form, ReportId id) {
+        rowsOf(UNITS_OF_READINGS, id).forEach(row -> {
+            String name = "reading." + row.get("install_id") + "." + row.get("quantity") + "." + row.get("place");
+            boolean bucket = row.get("bucket_litres") != null;
+            form.set(name + ".value", bucket ? null : plain(row.get("value")))
+                    .set(name + ".unit", row.get("unit"))
+                    .set(name + ".litres", plain(row.get("bucket_litres")))
+                    .set(name + ".seconds", plain(row.get("bucket_seconds")))
+                    .set(name + ".instrument", row.get("instrument_id"))
+                    .set(name + ".pump", row.get("pump_id"))
+                    .set(name + ".asRead", Boolean.TRUE.equals(row.get("as_read")) ? "true" : null)
+                    .set(name + ".notComparable", row.get("not_comparable_reason"));
+        });
+    }
+
+    private void photos(TypedForm form, ReportId id) {
+        jdbc.sql("select sha256, caption, taken_at from photos where report_id = :id order by id")
+                .param("id", id.value())
+                .query(row -> {
+                    String sha = HexFormat.of().formatHex(row.getBytes("sha256"));
+                    form.add("photo", sha).set("caption." + sha, row.getString("caption"));
+                    if (row.getTimestamp("taken_at") != null) {
+                        form.set("taken." + sha, row.getTimestamp("taken_at").toInstant());
+                    }
+                });
+    }
+}

@@ -1,0 +1,123 @@
+package app.ramkeeper.visits.record;
+
+import app.ramkeeper.fleet.FittedPump;
+import app.ramkeeper.fleet.Fleet;
+import app.ramkeeper.fleet.InstallCard;
+import app.ramkeeper.fleet.SiteCard;
+import app.ramkeeper.fleet.SiteId;
+import app.ramkeeper.identity.CurrentUser;
+import app.ramkeeper.visits.AskedTask;
+import app.ramkeeper.visits.AskedTasks;
+import app.ramkeeper.visits.VisitChoices;
+import app.ramkeeper.visits.VisitHistory;
+import app.ramkeeper.visits.form.TypedForm;
+import app.ramkeeper.web.Choice;
+import app.ramkeeper.web.Say;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.UUID;
+import org.springframework.stereotype.Component;
+import org.springframework.ui.Model;
+
+/** What the form shows around its fields. */
+@Component
+class RecordScreen {
+
+    private final Fleet fleet;
+    private final AskedTasks tasks;
+    private final VisitHistory history;
+    private final VisitChoices choices;
+    private final Say say;
+
+    RecordScreen(Fleet fleet, AskedTasks tasks, VisitHistory history, VisitChoices choices, Say say) {
+        this.fleet = fleet;
+        this.tasks = tasks;
+        this.history = history;
+        this.choices = choices;
+        this.say = say;
+    }
+
+    /** An asked task with the prefix of its fields. */
+    public record Asked(String field, AskedTask task) {}
+
+    /** The readings of one install. */
+    public record Measured(
+            InstallCard install, List<ReadingField> usual, List<ReadingField> more, List<Choice> pumps) {}
+
+    /** Installs the form speaks of: those at work, and those it names already. */
+    List<InstallCard> installs(SiteId site, TypedForm form) {
+        return fleet.installsOf(site).stream()
+                .filter(i -> i.retiredOn() == null || !form.value("supersedes").isEmpty())
+                .toList();
+    }
+
+    void show(Model model, TypedForm form, SiteCard site, CurrentUser user) {
+        List<InstallCard> installs = installs(site.id(), form);
+        model.addAttribute("form", form);
+        model.addAttribute("site", site);
+        model.addAttribute("installs", installs);
+        model.addAttribute("asked", asked(form));
+        model.addAttribute("measured", installs.stream().map(this::measured).toList());
+        model.addAttribute("last", last(site.id()));
+        model.addAttribute(
+                "installChoices",
+                installs.stream()
+                        .map(i -> new Choice(i.id().value().toString(), i.name()))
+                        .toList());
+        model.addAttribute("partChoices", choices.partsOnVan(user.person()));
+        model.addAttribute("peopleChoices", choices.people());
+        model.addAttribute("instrumentChoices", choices.instruments());
+        model.addAttribute("taskKindChoices", choices.taskKinds());
+    }
+
+    private List<Asked> asked(TypedForm form) {
+        List<UUID> ids = new ArrayList<>();
+        for (int i = 0; i < form.rows("tasks", 0); i++) {
+            UUID id = form.uuid("task[" + i + "].task");
+            if (id != null) {
+                ids.add(id);
+            }
+        }
+        Map<String, AskedTask> found = new HashMap<>();
+        tasks.byId(ids).forEach(task -> found.put(task.task().toString(), task));
+        List<Asked> rows = new ArrayList<>();
+        for (int i = 0; i < form.rows("tasks", 0); i++) {
+            AskedTask task = found.get(form.value("task[" + i + "].task"));
+            if (task != null) {
+                rows.add(new Asked("task[" + i + "]", task));
+            }
+        }
+        return rows;
+    }
+
+    private Measured measured(InstallCard install) {
+        List<ReadingField> all = ReadingField.of(install.id().value());
+        List<FittedPump> pumps = install.pumps();
+        return new Measured(
+                install,
+                all.stream().filter(ReadingField::usual).toList(),
+                all.stream().filter(field -> !field.usual()).toList(),
+                pumps.size() < 2
+                        ? List.of()
+                        : pumps.stream()
+                                .map(p -> new Choice(
+                                        p.id().value().toString(),
+                                        p.serial() == null ? "pump " + p.placeNo() : p.placeNo() + ": " + p.serial()))
+                                .toList());
+    }
+
+    /** The last value of each reading in words, by the prefix of its fields. */
+    private Map<String, String> last(SiteId site) {
+        Map<String, String> last = new HashMap<>();
+        history.lastReadings(site)
+                .forEach(l -> last.put(
+                        "reading." + l.install().value() + "." + l.reading().quantity() + "."
+                                + l.reading().place(),
+                        "Last " + l.reading().value().toPlainString() + " "
+                                + l.reading().unitSymbol() + ", "
+                                + say.date(l.reading().on())));
+        return last;
+    }
+}

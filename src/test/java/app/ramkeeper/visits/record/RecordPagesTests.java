@@ -1,0 +1,183 @@
+package app.ramkeeper.visits.record;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.springframework.security.test.web.servlet.request.SecurityMockMvcRequestPostProcessors.csrf;
+import static org.springframework.security.test.web.servlet.request.SecurityMockMvcRequestPostProcessors.user;
+
+import app.ramkeeper.fleet.InstallId;
+import app.ramkeeper.fleet.Installs;
+import app.ramkeeper.fleet.SiteId;
+import app.ramkeeper.fleet.Sites;
+import app.ramkeeper.identity.PersonId;
+import app.ramkeeper.identity.Role;
+import app.ramkeeper.visits.FieldPeople;
+import app.ramkeeper.visits.PageTest;
+import app.ramkeeper.visits.ReportId;
+import app.ramkeeper.visits.ReportView;
+import app.ramkeeper.visits.VisitHistory;
+import java.time.LocalDate;
+import java.util.UUID;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.test.web.servlet.assertj.MockMvcTester;
+import org.springframework.test.web.servlet.assertj.MockMvcTester.MockMvcRequestBuilder;
+
+@PageTest
+class RecordPagesTests {
+
+    @Autowired
+    MockMvcTester mvc;
+
+    @Autowired
+    VisitHistory history;
+
+    @Autowired
+    Sites sites;
+
+    @Autowired
+    Installs installs;
+
+    @Autowired
+    FieldPeople people;
+
+    private SiteId site;
+    private InstallId install;
+    private PersonId tech;
+    private final UUID id = UUID.randomUUID();
+
+    @BeforeEach
+    void register() {
+        site = sites.named("Tarn block");
+        install = installs.commissioned(site, LocalDate.of(2021, 3, 4));
+        tech = people.named("Ada Fell");
+    }
+
+    @Test
+    void asksForReadingsWithTheReportsIdInTheForm() {
+        assertThat(mvc.get().uri("/sites/{id}/record", site.value()).with(user(PageTest.As.who(tech, Role.TECHNICIAN))))
+                .hasStatusOk()
+                .bodyText()
+                .contains("Tarn block", field("DRIVE_FLOW.PUMP.litres"), "name=\"id\" value=\"");
+    }
+
+    @Test
+    void worksOutBucketAndWatch() {
+        assertThat(post().param(field("DELIVERED_FLOW.TANK.litres"), "2")
+                        .param(field("DELIVERED_FLOW.TANK.seconds"), "30"))
+                .hasStatus3xxRedirection();
+        assertThat(saved().readings()).singleElement().satisfies(r -> {
+            assertThat(r.value()).isEqualByComparingTo("4");
+            assertThat(r.unitSymbol()).isEqualTo("l/min");
+        });
+    }
+
+    @Test
+    void syn23MakesOneReportOfADoubleSubmit() {
+        assertThat(post()).hasStatus3xxRedirection().hasRedirectedUrl("/visits/reports/" + id);
+        assertThat(post()).hasStatus3xxRedirection().hasRedirectedUrl("/visits/reports/" + id);
+        assertThat(history.ofSite(site, null).rows()).hasSize(1);
+    }
+
+    @Test
+    void asksAboutAnImplausibleValueAndBelievesTheAnswer() {
+        assertThat(post().param(field("BEAT_RATE.PUMP.value"), "300").param("note", "Gate stiff"))
+                .hasStatus(422)
+                .bodyText()
+                .contains("Gate stiff", "value=\"300\"", "beats some 40 to 90", field("BEAT_RATE.PUMP.asRead"));
+        assertThat(post().param(field("BEAT_RATE.PUMP.value"), "300").param(field("BEAT_RATE.PUMP.asRead"), "true"))
+                .hasStatus3xxRedirection();
+        assertThat(saved().readings())
+                .singleElement()
+                .satisfies(r -> assertThat(r.asRead()).isTrue());
+    }
+
+    @Test
+    void asksForTheFloatWhenNothingArrivesThoughThePumpBeats() {
+        assertThat(beatsWithoutWater()).hasStatus(422).bodyText().contains("Dead head", "float." + install.value());
+        assertThat(beatsWithoutWater().param("float." + install.value(), "SHUT"))
+                .hasStatus3xxRedirection();
+        assertThat(saved().readings())
+                .filteredOn(r -> r.value().signum() == 0)
+                .singleElement()
+                .satisfies(r -> assertThat(r.comparable()).isFalse());
+    }
+
+    @Test
+    void sec19KeepsWhatWasTypedBesideEachError() {
+        assertThat(post().param("leftAt", "noon").param("arrivedAt", "10:00").param("note", "<b>&"))
+                .hasStatus(422)
+                .bodyText()
+                .contains("value=\"noon\"", "hours:minutes", "&lt;b&gt;&amp;");
+    }
+
+    @Test
+    void couldNotNeedsAReason() {
+        assertThat(post("COULD_NOT")).hasStatus(422).bodyText().contains("Say why the visit could not be done.");
+    }
+
+    @Test
+    void sec64AnswersUnknownVisitsAndSitesAsMissing() {
+        assertThat(mvc.get()
+                        .uri("/visits/{id}/record", UUID.randomUUID())
+                        .with(user(PageTest.As.who(tech, Role.TECHNICIAN))))
+                .hasStatus(404);
+        assertThat(mvc.get()
+                        .uri("/sites/{id}/record", UUID.randomUUID())
+                        .with(user(PageTest.As.who(tech, Role.TECHNICIAN))))
+                .hasStatus(404);
+    }
+
+    @Test
+    void sec13RefusesAnAdministrator() {
+        assertThat(mvc.get()
+                        .uri("/sites/{id}/record", site.value())
+                        .with(user(PageTest.As.who(tech, Role.ADMINISTRATOR))))
+                .hasStatus(403);
+    }
+
+    @Test
+    void correctionTakesThePlaceOfTheReport() {
+        assertThat(post().param("note", "Frist")).hasStatus3xxRedirection();
+        assertThat(mvc.get().uri("/visits/reports/{id}/correct", id).with(user(PageTest.As.who(tech, Role.TECHNICIAN))))
+                .hasStatusOk()
+                .bodyText()
+                .contains("Frist", "name=\"supersedes\" value=\"" + id);
+        UUID newer = UUID.randomUUID();
+        assertThat(post(newer, "DONE").param("supersedes", id.toString()).param("note", "First"))
+                .hasStatus3xxRedirection();
+        assertThat(saved().supersededBy()).isEqualTo(new ReportId(newer));
+    }
+
+    private MockMvcRequestBuilder beatsWithoutWater() {
+        return post().param(field("BEAT_RATE.PUMP.value"), "60").param(field("DELIVERED_FLOW.PUMP.value"), "0");
+    }
+
+    private MockMvcRequestBuilder post() {
+        return post("DONE");
+    }
+
+    private MockMvcRequestBuilder post(String outcome) {
+        return post(id, outcome);
+    }
+
+    private MockMvcRequestBuilder post(UUID report, String outcome) {
+        return mvc.post()
+                .uri("/sites/{id}/record", site.value())
+                .with(user(PageTest.As.who(tech, Role.TECHNICIAN)))
+                .with(csrf())
+                .param("id", report.toString())
+                .param("attendedOn", "2026-05-06")
+                .param("kind", "SERVICE")
+                .param("outcome", outcome)
+                .param("lead", tech.value().toString());
+    }
+
+    private String field(String rest) {
+        return "reading." + install.value() + "." + rest;
+    }
+
+    private ReportView saved() {
+        return history.report(new ReportId(id)).orElseThrow();
+    }
+}
