@@ -1,9 +1,11 @@
 package app.ramkeeper.catalogue;
 
 import app.ramkeeper.identity.ForSetup;
+import app.ramkeeper.web.Choice;
 import app.ramkeeper.web.LostUpdate;
 import jakarta.servlet.http.HttpServletResponse;
 import jakarta.validation.Valid;
+import java.util.List;
 import java.util.Objects;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
@@ -25,9 +27,16 @@ import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 class PartController {
 
     private final Parts parts;
+    private final CatalogueChoices choices;
 
-    PartController(Parts parts) {
+    PartController(Parts parts, CatalogueChoices choices) {
         this.parts = parts;
+        this.choices = choices;
+    }
+
+    @ModelAttribute("kinds")
+    List<Choice> kinds() {
+        return choices.partKinds();
     }
 
     @GetMapping

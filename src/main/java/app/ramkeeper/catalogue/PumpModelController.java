@@ -32,10 +32,17 @@ class PumpModelController {
 
     private final PumpModels models;
     private final Catalogue catalogue;
+    private final CatalogueChoices choices;
 
-    PumpModelController(PumpModels models, Catalogue catalogue) {
+    PumpModelController(PumpModels models, Catalogue catalogue, CatalogueChoices choices) {
         this.models = models;
         this.catalogue = catalogue;
+        this.choices = choices;
+    }
+
+    @ModelAttribute("vessels")
+    List<Choice> vessels() {
+        return choices.vessels();
     }
 
     @GetMapping

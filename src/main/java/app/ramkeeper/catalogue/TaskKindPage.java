@@ -1,15 +1,11 @@
 package app.ramkeeper.catalogue;
 
-import app.ramkeeper.web.Choice;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.Set;
 import java.util.UUID;
 import java.util.stream.Collectors;
-import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
-import org.springframework.context.MessageSource;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 import org.springframework.ui.Model;
@@ -21,12 +17,12 @@ class TaskKindPage {
 
     private final Catalogue catalogue;
     private final JdbcClient jdbc;
-    private final MessageSource words;
+    private final CatalogueChoices choices;
 
-    TaskKindPage(Catalogue catalogue, JdbcClient jdbc, MessageSource words) {
+    TaskKindPage(Catalogue catalogue, JdbcClient jdbc, CatalogueChoices choices) {
         this.catalogue = catalogue;
         this.jdbc = jdbc;
-        this.words = words;
+        this.choices = choices;
     }
 
     /** The page with a form that has rows to spare. */
@@ -42,10 +38,10 @@ class TaskKindPage {
         TaskTerms stored = id == null ? null : catalogue.terms().get(id);
         model.addAttribute("id", id);
         model.addAttribute("stored", stored);
-        model.addAttribute("schedules", choices("schedule", Schedule.values()));
-        model.addAttribute("scopes", choices("scope", Scope.values()));
-        model.addAttribute("lives", choices("life", Life.values()));
-        model.addAttribute("partKinds", choices("partKind", PartKind.values()));
+        model.addAttribute("schedules", choices.schedules());
+        model.addAttribute("scopes", choices.scopes());
+        model.addAttribute("lives", choices.lives());
+        model.addAttribute("partKinds", choices.partKinds());
         model.addAttribute(
                 "modelNames", models.stream().collect(Collectors.toMap(m -> m.id().value(), PumpModelCard::name)));
         model.addAttribute("waterNames", waters());
@@ -90,11 +86,5 @@ class TaskKindPage {
             names.put(row.getString(1), row.getString(2));
         });
         return names;
-    }
-
-    private List<Choice> choices(String prefix, Enum<?>[] values) {
-        return Stream.of(values)
-                .map(value -> new Choice(value.name(), words.getMessage(prefix + "." + value.name(), null, Locale.UK)))
-                .toList();
     }
 }

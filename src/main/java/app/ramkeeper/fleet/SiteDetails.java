@@ -6,6 +6,7 @@ import jakarta.persistence.Embeddable;
 import jakarta.persistence.Embedded;
 import jakarta.persistence.EnumType;
 import jakarta.persistence.Enumerated;
+import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -36,6 +37,11 @@ public record SiteDetails(
     /** A site of which only name and place are known. */
     public static SiteDetails named(String name, @Nullable Position position) {
         return new SiteDetails(null, name, null, null, null, position, null, null, null, null, null, null, false, null);
+    }
+
+    /** Whether what runs here asks for the same upkeep. */
+    boolean sameWater(SiteDetails other) {
+        return drinkingWater == other.drinkingWater && Objects.equals(waterClass, other.waterClass);
     }
 
     SiteDetails withPrivateNotes(@Nullable String notes) {

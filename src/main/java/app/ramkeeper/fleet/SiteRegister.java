@@ -8,6 +8,7 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
+import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
@@ -20,10 +21,12 @@ public class SiteRegister {
 
     private final SiteRepository sites;
     private final JdbcClient jdbc;
+    private final ApplicationEventPublisher events;
 
-    SiteRegister(SiteRepository sites, JdbcClient jdbc) {
+    SiteRegister(SiteRepository sites, JdbcClient jdbc, ApplicationEventPublisher events) {
         this.sites = sites;
         this.jdbc = jdbc;
+        this.events = events;
     }
 
     /** Puts a site on the register with the people round it. */
@@ -49,8 +52,12 @@ public class SiteRegister {
     public void edit(SiteId id, int version, SiteDetails details) {
         Site site = live(id);
         Versions.require(site.version, version, Site.class, id);
+        boolean sameWater = site.details.sameWater(details);
         site.details = details;
         sites.flush();
+        if (!sameWater) {
+            events.publishEvent(new SiteChanged(id));
+        }
     }
 
     /** Somebody takes a part; answers with the row's id. */

@@ -11,6 +11,7 @@ import app.ramkeeper.fleet.InstallRetired;
 import app.ramkeeper.fleet.PumpFitted;
 import app.ramkeeper.fleet.PumpRemoved;
 import app.ramkeeper.fleet.RunningStateChanged;
+import app.ramkeeper.fleet.SiteChanged;
 import app.ramkeeper.visits.PartFitted;
 import app.ramkeeper.visits.ReportSuperseded;
 import app.ramkeeper.visits.VisitReported;
@@ -62,6 +63,11 @@ class Bookkeeping {
     @EventListener
     void on(InstallRemoved event) {
         tasks.removeOf(event.install().value());
+    }
+
+    @EventListener
+    void on(SiteChanged event) {
+        housekeeping.installs(tasks.installsOfSite(event.site().value()));
     }
 
     @EventListener

@@ -82,6 +82,13 @@ class TaskStore {
                         .list();
     }
 
+    List<UUID> installsOfSite(UUID site) {
+        return jdbc.sql("select id from installs where site_id = ?")
+                .param(site)
+                .query(UUID.class)
+                .list();
+    }
+
     /** The install is taken off the register, as if it had never been there. */
     void removeOf(UUID install) {
         jdbc.sql("delete from service_tasks where install_id = ?")

@@ -5,14 +5,18 @@ import static org.assertj.core.api.Assertions.assertThat;
 import app.ramkeeper.TestDatabase;
 import app.ramkeeper.catalogue.Catalogue;
 import app.ramkeeper.catalogue.TaskKindId;
+import app.ramkeeper.fleet.FitPump;
 import app.ramkeeper.fleet.InstallId;
 import app.ramkeeper.fleet.InstallWorks;
 import app.ramkeeper.fleet.Installs;
+import app.ramkeeper.fleet.PumpDetails;
 import app.ramkeeper.fleet.PumpId;
 import app.ramkeeper.fleet.PumpPlace;
 import app.ramkeeper.fleet.PumpRegister;
 import app.ramkeeper.fleet.RunningState;
+import app.ramkeeper.fleet.SiteDetails;
 import app.ramkeeper.fleet.SiteId;
+import app.ramkeeper.fleet.SiteRegister;
 import app.ramkeeper.fleet.Sites;
 import app.ramkeeper.identity.PersonId;
 import app.ramkeeper.upkeep.rules.LastDone;
@@ -26,6 +30,7 @@ import app.ramkeeper.visits.VisitRecorder;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Objects;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
@@ -54,6 +59,9 @@ class BookkeepingTests {
 
     @Autowired
     PumpRegister pumps;
+
+    @Autowired
+    SiteRegister register;
 
     @Autowired
     Catalogue catalogue;
@@ -207,5 +215,57 @@ class BookkeepingTests {
         works.retire(install, LocalDate.of(2026, 5, 1), "gone");
 
         assertThat(upkeep.tasksFor(install)).isEmpty();
+    }
+
+    @Test
+    void drunkWaterIsSampledFromThenOn() {
+        var before = register.read(site);
+        SiteDetails was = before.value();
+        register.edit(site, before.version(), water(was, was.waterClass(), true));
+
+        assertThat(upkeep.tasksFor(install)).extracting(DueTask::kindName).contains("Sample water");
+    }
+
+    @Test
+    void silterWaterBringsTheStrainerForward() {
+        LocalDate due = task("CLEAN_STRAINER").dueOn();
+        var before = register.read(site);
+        register.edit(site, before.version(), water(before.value(), "SILTY", false));
+
+        assertThat(task("CLEAN_STRAINER").dueOn()).isBefore(due);
+    }
+
+    private static SiteDetails water(SiteDetails was, @Nullable String water, boolean drunk) {
+        return new SiteDetails(
+                was.reference(),
+                was.name(),
+                was.locality(),
+                was.catchment(),
+                was.depot(),
+                was.position(),
+                was.altitudeM(),
+                was.wayIn(),
+                was.gate(),
+                was.walkMinutes(),
+                was.sourceKind(),
+                water,
+                drunk,
+                was.privateNotes());
+    }
+
+    @Test
+    void anotherPumpStartsAfresh() {
+        recorder.record(
+                Reports.service(site, tech, LocalDate.of(2026, 5, 6))
+                        .done(install, kind("OVERHAUL"))
+                        .build(),
+                tech);
+        PumpId spare = pumps.register(PumpDetails.of(null, null));
+
+        pumps.fit(new FitPump(spare, install, 1, LocalDate.of(2026, 6, 7), false, PumpPlace.WORKSHOP, "worn"));
+
+        assertThat(task("OVERHAUL").pumpId()).isEqualTo(spare.value());
+        assertThat(task("OVERHAUL").lastDoneOn()).isNull();
+        assertThat(task("OVERHAUL").dueOn()).isAfter(LocalDate.of(2026, 6, 7));
     }
 }
