@@ -220,7 +220,7 @@ class BookkeepingTests {
     @Test
     void drunkWaterIsSampledFromThenOn() {
         var before = register.read(site);
-        SiteDetails was = before.value();
+        SiteDetails was = before.details();
         register.edit(site, before.version(), water(was, was.waterClass(), true));
 
         assertThat(upkeep.tasksFor(install)).extracting(DueTask::kindName).contains("Sample water");
@@ -230,7 +230,7 @@ class BookkeepingTests {
     void silterWaterBringsTheStrainerForward() {
         LocalDate due = task("CLEAN_STRAINER").dueOn();
         var before = register.read(site);
-        register.edit(site, before.version(), water(before.value(), "SILTY", false));
+        register.edit(site, before.version(), water(before.details(), "SILTY", false));
 
         assertThat(task("CLEAN_STRAINER").dueOn()).isBefore(due);
     }
