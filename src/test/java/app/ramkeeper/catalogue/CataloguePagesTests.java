@@ -40,7 +40,14 @@ class CataloguePagesTests {
 
     @ParameterizedTest
     @ValueSource(
-            strings = {"/parts", "/parts/new", "/pump-models", "/pump-models/new", "/task-kinds", "/task-kinds/new", RUBBER
+            strings = {
+                "/parts",
+                "/parts/new",
+                "/pump-models",
+                "/pump-models/new",
+                "/task-kinds",
+                "/task-kinds/new",
+                RUBBER
             })
     void shows(String path) throws Exception {
         MvcTestResult page = get(path, Role.ADMINISTRATOR);
@@ -66,10 +73,32 @@ class CataloguePagesTests {
     @Test
     void addsAndChangesAPart() throws Exception {
         String number = "R-" + Uuids.next();
-        assertThat(post("/parts/new", Role.ADMINISTRATOR, "number", number, "name", "Rubber", "unit", "piece", "kind", "SEAL"))
+        assertThat(post(
+                        "/parts/new",
+                        Role.ADMINISTRATOR,
+                        "number",
+                        number,
+                        "name",
+                        "Rubber",
+                        "unit",
+                        "piece",
+                        "kind",
+                        "SEAL"))
                 .hasRedirectedUrl("/parts");
         assertThat(body(get(partPath(number), Role.ADMINISTRATOR))).contains(number, "Rubber");
-        assertThat(post(partPath(number), Role.ADMINISTRATOR, "number", number, "name", "Ring", "unit", "piece", "kind", "SEAL", "version", "0"))
+        assertThat(post(
+                        partPath(number),
+                        Role.ADMINISTRATOR,
+                        "number",
+                        number,
+                        "name",
+                        "Ring",
+                        "unit",
+                        "piece",
+                        "kind",
+                        "SEAL",
+                        "version",
+                        "0"))
                 .hasRedirectedUrl("/parts");
         assertThat(body(get("/parts", Role.ADMINISTRATOR))).contains("Ring");
     }
@@ -80,7 +109,19 @@ class CataloguePagesTests {
         String number = "R-" + Uuids.next();
         post("/parts/new", Role.ADMINISTRATOR, "number", number, "name", "Theirs", "unit", "piece", "kind", "SEAL");
 
-        MvcTestResult page = post(partPath(number), Role.ADMINISTRATOR, "number", number, "name", "Mine", "unit", "piece", "kind", "SEAL", "version", "77");
+        MvcTestResult page = post(
+                partPath(number),
+                Role.ADMINISTRATOR,
+                "number",
+                number,
+                "name",
+                "Mine",
+                "unit",
+                "piece",
+                "kind",
+                "SEAL",
+                "version",
+                "77");
 
         assertThat(page).hasStatus(409);
         assertThat(body(page)).contains("Theirs", "value=\"Mine\"");
@@ -107,10 +148,21 @@ class CataloguePagesTests {
 
     @Test
     void refusesAPointThatGivesMoreEnergyThanItTakes() throws Exception {
-        MvcTestResult page = post("/pump-models/new", Role.ADMINISTRATOR,
-                "name", "Model " + Uuids.next(), "vesselKind", "NONE",
-                "performance[0].fallM", "2", "performance[0].liftM", "20",
-                "performance[0].driveFlowLMin", "60", "performance[0].deliveredLMin", "7");
+        MvcTestResult page = post(
+                "/pump-models/new",
+                Role.ADMINISTRATOR,
+                "name",
+                "Model " + Uuids.next(),
+                "vesselKind",
+                "NONE",
+                "performance[0].fallM",
+                "2",
+                "performance[0].liftM",
+                "20",
+                "performance[0].driveFlowLMin",
+                "60",
+                "performance[0].deliveredLMin",
+                "7");
 
         assertThat(page).hasStatus(422);
         assertThat(body(page)).contains("more energy than the fall gives", "value=\"60\"");
@@ -118,10 +170,40 @@ class CataloguePagesTests {
 
     @Test
     void previewSaysWhatMovesAndSavesNothing() throws Exception {
-        Integer version = jdbc.sql("select version from task_kinds where code = 'CHANGE_DELIVERY_RUBBER'").query(Integer.class).single();
-        MvcTestResult page = post(RUBBER, Role.ADMINISTRATOR, "step", "preview", "version", version.toString(),
-                "name", "Another name", "scope", "PUMP", "schedule", "INTERVAL", "life", "RUNNING", "intervalMonths", "7",
-                "intervalDays", "0", "earlyDays", "30", "lateDays", "30", "graceDays", "14", "minutes", "30", "crew", "1", "weight", "1");
+        Integer version = jdbc.sql("select version from task_kinds where code = 'CHANGE_DELIVERY_RUBBER'")
+                .query(Integer.class)
+                .single();
+        MvcTestResult page = post(
+                RUBBER,
+                Role.ADMINISTRATOR,
+                "step",
+                "preview",
+                "version",
+                version.toString(),
+                "name",
+                "Another name",
+                "scope",
+                "PUMP",
+                "schedule",
+                "INTERVAL",
+                "life",
+                "RUNNING",
+                "intervalMonths",
+                "7",
+                "intervalDays",
+                "0",
+                "earlyDays",
+                "30",
+                "lateDays",
+                "30",
+                "graceDays",
+                "14",
+                "minutes",
+                "30",
+                "crew",
+                "1",
+                "weight",
+                "1");
 
         assertThat(page).hasStatusOk();
         assertThat(body(page)).contains("What this change moves", "Nothing is saved yet", "value=\"7\"");
@@ -129,7 +211,11 @@ class CataloguePagesTests {
     }
 
     private String partPath(String number) {
-        return "/parts/" + jdbc.sql("select id from parts where number = ?").param(number).query(java.util.UUID.class).single();
+        return "/parts/"
+                + jdbc.sql("select id from parts where number = ?")
+                        .param(number)
+                        .query(java.util.UUID.class)
+                        .single();
     }
 
     private MvcTestResult get(String path, Role role) {
