@@ -1,0 +1,4 @@
+@NullMarked
+package app.ramkeeper.visits.stock;
+
+import org.jspecify.annotations.NullMarked;
