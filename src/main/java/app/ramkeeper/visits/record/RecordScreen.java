@@ -56,7 +56,6 @@ class RecordScreen {
     void show(Model model, TypedForm form, SiteCard site, CurrentUser user) {
         List<InstallCard> installs = installs(site.id(), form);
         model.addAttribute("form", form);
-        model.addAttribute("words", choices);
         model.addAttribute("site", site);
         model.addAttribute("installs", installs);
         model.addAttribute("asked", asked(form));

@@ -58,8 +58,8 @@ class LinkPagesTests {
     @Test
     @DisplayName("SEC-50 makes the first administrator only while there is no account")
     void sec50NoSecondFirstAdministrator() {
-        accounts.create(new NewAccount(
-                accounts.addPerson("Ash Rill"), "ash-" + UUID.randomUUID(), null, Set.of(Role.OFFICE)));
+        accounts.create(
+                new NewAccount(accounts.addPerson("Ash Rill"), "ash-" + UUID.randomUUID(), null, Set.of(Role.OFFICE)));
         String path = path(links.make(Purpose.SETUP, null));
 
         assertThat(mvc.get().uri(path)).hasStatusOk().bodyText().contains("first administrator");

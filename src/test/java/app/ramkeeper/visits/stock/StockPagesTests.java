@@ -94,7 +94,8 @@ class StockPagesTests {
         assertThat(level(van)).isEqualTo(2);
         assertThat(get("/stock?place=" + van)).contains(batch, "Rubber");
         assertThat(get("/stock/movements?part=" + part)).contains("scrapped", "counted", "received");
-        assertThat(get("/stock/recall?batch=" + batch.toLowerCase(java.util.Locale.ROOT))).contains("R-" + part);
+        assertThat(get("/stock/recall?batch=" + batch.toLowerCase(java.util.Locale.ROOT)))
+                .contains("R-" + part);
         assertThat(get("/stock/scrap")).contains("Take off the ledger");
         assertThat(get("/stock/places")).contains("Van ");
         assertThat(get("/instruments")).contains("Add an instrument");
