@@ -23,6 +23,8 @@ import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.test.web.servlet.assertj.MockMvcTester;
 import org.springframework.test.web.servlet.assertj.MockMvcTester.MockMvcRequestBuilder;
+import org.springframework.transaction.annotation.Propagation;
+import org.springframework.transaction.annotation.Transactional;
 
 @PageTest
 class VisitPagesTests {
@@ -129,6 +131,7 @@ class VisitPagesTests {
     }
 
     @Test
+    @Transactional(propagation = Propagation.NOT_SUPPORTED)
     void sec64AnswersUnknownVisitsAsMissing() {
         assertThat(get("/visits/" + UUID.randomUUID())).hasStatus(404);
         assertThat(get("/visits/none")).hasStatus(404);
