@@ -99,7 +99,7 @@ class JarTests {
             assertThat(packaged.get("/actuator/health").body())
                     .contains("\"UP\"")
                     .doesNotContain("components");
-            assertThat(packaged.output()).containsPattern("http://localhost:8080/link/\\S+");
+            assertThat(packaged.output()).containsPattern("http://localhost:\\d+/link/\\S+");
             sec37NothingInternalIsReachable(packaged);
             sec36MessageBoundariesAreUnambiguous(packaged);
         }
