@@ -37,3 +37,21 @@ document.addEventListener('submit', (event) => {
   form.dataset.sent = 'yes';
   window.setTimeout(() => delete form.dataset.sent, 4000);
 });
+
+// A password can be looked at while it is typed; the button is reached by keyboard like any other.
+document.addEventListener('DOMContentLoaded', () => {
+  for (const field of document.querySelectorAll('[data-showable]')) {
+    const button = document.createElement('button');
+    button.type = 'button';
+    button.className = 'link show';
+    button.textContent = 'Show';
+    button.setAttribute('aria-pressed', 'false');
+    button.setAttribute('aria-label', `Show: ${field.labels[0] ? field.labels[0].textContent : ''}`);
+    button.addEventListener('click', () => {
+      const shown = field.type === 'text';
+      field.type = shown ? 'password' : 'text';
+      button.setAttribute('aria-pressed', String(!shown));
+    });
+    field.after(button);
+  }
+});

@@ -23,7 +23,8 @@ import org.springframework.transaction.annotation.Transactional;
 public class AccountUsers implements UserDetailsService, UserDetailsPasswordService {
 
     private static final String SELECT = """
-            select a.id, a.person_id, a.login, a.password_hash, a.disabled_at is not null as disabled, p.name, p.depot_id,
+            select a.id, a.person_id, a.login, a.password_hash, a.disabled_at is not null as disabled,
+                   exists (select 1 from account_codes c where c.account_id = a.id) as has_codes, p.name, p.depot_id,
                    array(select r.role from account_roles r where r.account_id = a.id) as roles
             from accounts a join people p on p.id = a.person_id
             where\s""";
@@ -83,6 +84,10 @@ public class AccountUsers implements UserDetailsService, UserDetailsPasswordServ
                 row.getString("name"),
                 roles,
                 row.getObject("depot_id", UUID.class));
-        return new SigningIn(user, row.getString("password_hash"), row.getBoolean("disabled"), passwordIsEnough);
+        return new SigningIn(
+                user,
+                row.getString("password_hash"),
+                row.getBoolean("disabled"),
+                passwordIsEnough && !row.getBoolean("has_codes"));
     }
 }

@@ -36,6 +36,11 @@ public class SignInLimits {
         take(what + "|" + fold(account), ACCOUNT, account, address);
     }
 
+    /** Takes a try that names no account, such as a passkey or a reset. */
+    public void takeFromNetwork(String what, @Nullable String address) {
+        take(what + "-network|" + network(address), NETWORK, "-", address);
+    }
+
     /** The right secret was given: the person's own wrong tries no longer count. */
     public void forget(String what, String account, @Nullable String address) {
         attempts.forget(what + "|" + fold(account) + "|" + network(address));

@@ -51,6 +51,14 @@ public class SignedIn {
                         && factor.getIssuedAt().isAfter(clock.instant().minus(FRESH)));
     }
 
+    /** Notes that a factor was proved again, for changes that ask for a fresh sign-in. */
+    public void refresh(String factor, HttpServletRequest request, HttpServletResponse response) {
+        Authentication before = SecurityContextHolder.getContext().getAuthentication();
+        if (before != null && isComplete(before) && before.getPrincipal() instanceof CurrentUser user) {
+            complete(user, factor, request, response);
+        }
+    }
+
     /** Signs the person in with all their roles. */
     public void complete(CurrentUser user, String factor, HttpServletRequest request, HttpServletResponse response) {
         Map<String, GrantedAuthority> authorities = new LinkedHashMap<>();
