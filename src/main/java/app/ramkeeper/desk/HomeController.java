@@ -1,6 +1,7 @@
 package app.ramkeeper.desk;
 
 import app.ramkeeper.identity.CurrentUser;
+import app.ramkeeper.identity.ForAll;
 import app.ramkeeper.identity.PersonId;
 import app.ramkeeper.identity.Role;
 import app.ramkeeper.upkeep.Upkeep;
@@ -49,7 +50,7 @@ class HomeController {
     }
 
     @GetMapping("/")
-    @PreAuthorize("isAuthenticated()")
+    @ForAll
     String home(@AuthenticationPrincipal CurrentUser user, Model model) {
         model.addAttribute("user", user);
         if (user.is(Role.TECHNICIAN)) {

@@ -34,7 +34,8 @@ class Navigation {
             new Entry("/task-kinds", "nav.taskKinds", Set.of("ADMINISTRATOR")),
             new Entry("/pump-models", "nav.catalogue", Set.of("ADMINISTRATOR", "OFFICE")),
             new Entry("/people", "nav.people", Set.of("ADMINISTRATOR")),
-            new Entry("/settings", "nav.settings", Set.of("ADMINISTRATOR")));
+            new Entry("/settings", "nav.settings", Set.of("ADMINISTRATOR")),
+            new Entry("/audit", "nav.audit", Set.of("ADMINISTRATOR")));
 
     private final boolean trial;
 

@@ -90,7 +90,7 @@ class AccountAdmin {
     Sent invite(UUID personId, AccountForm form) {
         Person person = people.findById(personId).orElseThrow(() -> new Missing("person", personId));
         Account account = new Account(AccountId.next().value(), personId, form.login(), form.roles());
-        accounts.save(account);
+        accounts.saveAndFlush(account);
         tell("account", "made", account, form.roles().toString());
         return send(Purpose.INVITE, account, person);
     }

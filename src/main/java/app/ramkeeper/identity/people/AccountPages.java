@@ -3,9 +3,11 @@ package app.ramkeeper.identity.people;
 import app.ramkeeper.identity.ForAdministrator;
 import app.ramkeeper.web.Saving;
 import jakarta.validation.Valid;
+import java.util.Objects;
 import java.util.UUID;
 import java.util.concurrent.atomic.AtomicReference;
 import org.springframework.stereotype.Controller;
+import org.springframework.ui.ExtendedModelMap;
 import org.springframework.ui.Model;
 import org.springframework.validation.BindingResult;
 import org.springframework.web.bind.annotation.ModelAttribute;
@@ -36,14 +38,12 @@ class AccountPages {
             @PathVariable("id") UUID id,
             @Valid @ModelAttribute("accountForm") AccountForm form,
             BindingResult errors,
-            Model model,
-            RedirectAttributes redirect) {
+            Model model) {
         AtomicReference<AccountAdmin.Sent> sent = new AtomicReference<>();
         if (!saving.did(errors, () -> sent.set(admin.invite(id, form)))) {
             return Saving.again(screen.fill(id, model), model);
         }
-        redirect.addFlashAttribute("sent", sent.get());
-        return new ModelAndView("redirect:/people/" + id);
+        return shown(id, Objects.requireNonNull(sent.get()));
     }
 
     @PostMapping("/edit")
@@ -60,9 +60,8 @@ class AccountPages {
     }
 
     @PostMapping("/link")
-    String link(@PathVariable UUID id, RedirectAttributes redirect) {
-        redirect.addFlashAttribute("sent", admin.sendLink(id));
-        return "redirect:/people/" + id;
+    ModelAndView link(@PathVariable UUID id) {
+        return shown(id, admin.sendLink(id));
     }
 
     @PostMapping("/disable")
@@ -81,6 +80,13 @@ class AccountPages {
     ModelAndView removeFactors(@PathVariable UUID id, RedirectAttributes redirect) {
         admin.removeFactors(id);
         return back(id, "Codes and passkeys removed. The next sign-in sets up a new second factor.", redirect);
+    }
+
+    /** The link is shown in the answer itself: a redirect would have to keep it in the session's table meanwhile. */
+    private ModelAndView shown(UUID id, AccountAdmin.Sent sent) {
+        ExtendedModelMap model = new ExtendedModelMap();
+        model.addAttribute("sent", sent);
+        return new ModelAndView(screen.fill(id, model), model);
     }
 
     private static ModelAndView back(UUID id, String saved, RedirectAttributes redirect) {

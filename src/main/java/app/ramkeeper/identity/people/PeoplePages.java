@@ -1,5 +1,6 @@
 package app.ramkeeper.identity.people;
 
+import app.ramkeeper.identity.CurrentUser;
 import app.ramkeeper.identity.ForAdministrator;
 import app.ramkeeper.identity.People;
 import app.ramkeeper.identity.PersonId;
@@ -8,7 +9,9 @@ import app.ramkeeper.web.Saving;
 import jakarta.validation.Valid;
 import java.util.UUID;
 import java.util.concurrent.atomic.AtomicReference;
+import org.jspecify.annotations.Nullable;
 import org.springframework.dao.OptimisticLockingFailureException;
+import org.springframework.security.core.annotation.AuthenticationPrincipal;
 import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
 import org.springframework.validation.BindingResult;
@@ -17,6 +20,7 @@ import org.springframework.web.bind.annotation.ModelAttribute;
 import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestMapping;
+import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.servlet.ModelAndView;
 import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 
@@ -30,12 +34,14 @@ class PeoplePages {
 
     private final PersonAdmin admin;
     private final PersonScreen screen;
+    private final Erasure erasure;
     private final People people;
     private final Saving saving;
 
-    PeoplePages(PersonAdmin admin, PersonScreen screen, People people, Saving saving) {
+    PeoplePages(PersonAdmin admin, PersonScreen screen, Erasure erasure, People people, Saving saving) {
         this.admin = admin;
         this.screen = screen;
+        this.erasure = erasure;
         this.people = people;
         this.saving = saving;
     }
@@ -118,6 +124,17 @@ class PeoplePages {
     String removeLeave(@PathVariable UUID id, @PathVariable UUID leave, RedirectAttributes redirect) {
         admin.removeLeave(id, leave);
         redirect.addFlashAttribute("saved", "Days away removed.");
+        return "redirect:/people/" + id;
+    }
+
+    @PostMapping("/{id}/erase")
+    String erase(
+            @PathVariable UUID id,
+            @RequestParam @Nullable String name,
+            @AuthenticationPrincipal CurrentUser user,
+            RedirectAttributes redirect) {
+        erasure.erase(id, name == null ? "" : name, user);
+        redirect.addFlashAttribute("saved", "The person is erased. Reports keep a number in their place.");
         return "redirect:/people/" + id;
     }
 

@@ -51,6 +51,16 @@ class Person {
         nextOfKinPhone = form.nextOfKinPhone();
     }
 
+    /** Keeps the row, which reports point to, and nothing of the person. */
+    void forget(String number) {
+        name = number;
+        phone = null;
+        email = null;
+        vehicle = null;
+        nextOfKin = null;
+        nextOfKinPhone = null;
+    }
+
     UUID id() {
         return id;
     }

@@ -15,7 +15,7 @@ class CacheHeaders implements HeaderWriter {
 
     @Override
     public void writeHeaders(HttpServletRequest request, HttpServletResponse response) {
-        String path = request.getServletPath();
+        String path = Wants.path(request);
         boolean found = response.getStatus() == 200 || response.getStatus() == 304;
         if (found && NAMED_BY_CONTENT.matcher(path).matches()) {
             response.setHeader(HttpHeaders.CACHE_CONTROL, "public, max-age=31536000, immutable");

@@ -14,6 +14,7 @@ import org.springframework.security.config.annotation.web.configurers.HeadersCon
 import org.springframework.security.web.SecurityFilterChain;
 import org.springframework.security.web.authentication.logout.HeaderWriterLogoutHandler;
 import org.springframework.security.web.context.SecurityContextHolderFilter;
+import org.springframework.security.web.header.HeaderWriterFilter;
 import org.springframework.security.web.header.writers.ClearSiteDataHeaderWriter;
 import org.springframework.security.web.header.writers.CrossOriginOpenerPolicyHeaderWriter.CrossOriginOpenerPolicy;
 import org.springframework.security.web.header.writers.CrossOriginResourcePolicyHeaderWriter.CrossOriginResourcePolicy;
@@ -57,7 +58,7 @@ class SecurityChain {
             NotSignedIn notSignedIn,
             Denied denied,
             Clock clock) {
-        http.addFilterBefore(new PlainQuery(), SecurityContextHolderFilter.class)
+        http.addFilterAfter(new PlainQuery(), HeaderWriterFilter.class)
                 .addFilterBefore(new SessionEnd(settings, clock), SecurityContextHolderFilter.class)
                 .authorizeHttpRequests(routes -> routes.dispatcherTypeMatchers(
                                 DispatcherType.FORWARD, DispatcherType.ERROR, DispatcherType.ASYNC)

@@ -62,7 +62,7 @@ class SecurityEvents {
                 "denied",
                 who == null ? "-" : who.getName(),
                 request == null ? null : request.getRemoteAddr(),
-                request == null ? "" : request.getMethod() + " " + request.getServletPath());
+                request == null ? "" : request.getMethod() + " " + Wants.path(request));
     }
 
     private static @Nullable HttpServletRequest current() {

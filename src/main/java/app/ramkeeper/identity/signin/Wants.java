@@ -3,7 +3,7 @@ package app.ramkeeper.identity.signin;
 import jakarta.servlet.http.HttpServletRequest;
 import org.springframework.http.HttpHeaders;
 
-/** What kind of answer a request can use. */
+/** What a request asks for, and what kind of answer it can use. */
 final class Wants {
 
     private Wants() {}
@@ -13,5 +13,11 @@ final class Wants {
         String accept = request.getHeader(HttpHeaders.ACCEPT);
         return request.getHeader("HX-Request") != null
                 || (accept != null && accept.contains("json") && !accept.contains("text/html"));
+    }
+
+    /** The path that is asked for, however the servlet is mapped. */
+    static String path(HttpServletRequest request) {
+        String rest = request.getPathInfo();
+        return rest == null ? request.getServletPath() : request.getServletPath() + rest;
     }
 }
