@@ -19,6 +19,7 @@ final class DemoCompany {
             double boreMm,
             double flowMin,
             double flowMax,
+            double liftMax,
             UUID deliveryRubber,
             UUID wasteRubber) {}
 
@@ -54,6 +55,8 @@ final class DemoCompany {
         model(rows, "Dipper 40", 40, 20, 70, 22, 90);
         model(rows, "Heron 50", 50, 35, 120, 34, 110);
         model(rows, "Bittern 80", 80, 90, 300, 78, 130);
+        model(rows, "Kingfisher 32", 32, 12, 45, 16, 80);
+        model(rows, "Crake 65", 65, 60, 200, 52, 120);
         stock(rows, today);
         rows.write(jdbc);
     }
@@ -96,7 +99,7 @@ final class DemoCompany {
         UUID waste = part(rows, id, name, "WASTE_VALVE", "Waste valve rubber", "VALVE_RUBBER", "W");
         part(rows, id, name, "SEAL", "Seal set", "SEAL", "S");
         part(rows, id, name, "STRAINER", "Strainer", "STRAINER", "F");
-        models.add(new Model(id, name, bore, flowMin, flowMax, delivery, waste));
+        models.add(new Model(id, name, bore, flowMin, flowMax, lift, delivery, waste));
     }
 
     private static UUID part(

@@ -65,6 +65,7 @@ class DemoScenario implements ApplicationRunner {
         Random random = new Random(wear.count("seed"));
         DemoRows rows = new DemoRows();
         DemoCompany company = new DemoCompany(jdbc, rows, today);
+        DemoPrices.write(rows, company, today, jdbc);
         DemoRegister register = new DemoRegister(rows, company, wear, random, today);
         rows.write(jdbc);
         DemoHistory history = new DemoHistory(rows, company, wear, random, today, clock.getZone());

@@ -33,6 +33,7 @@ class Navigation {
             new Entry("/imports", "nav.imports", Set.of("OFFICE", "ADMINISTRATOR")),
             new Entry("/task-kinds", "nav.taskKinds", Set.of("ADMINISTRATOR")),
             new Entry("/pump-models", "nav.catalogue", Set.of("ADMINISTRATOR", "OFFICE")),
+            new Entry("/prices", "nav.prices", Set.of("ADMINISTRATOR", "OFFICE")),
             new Entry("/people", "nav.people", Set.of("ADMINISTRATOR")),
             new Entry("/settings", "nav.settings", Set.of("ADMINISTRATOR")),
             new Entry("/audit", "nav.audit", Set.of("ADMINISTRATOR")));
