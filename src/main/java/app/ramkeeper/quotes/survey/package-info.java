@@ -1,0 +1,3 @@
+/** Enquiries, and what was found and wished at the site. */
+@org.jspecify.annotations.NullMarked
+package app.ramkeeper.quotes.survey;
