@@ -11,7 +11,6 @@ create table design_choices (
   p50_l_day     double precision not null,
   p90_l_day     double precision not null,
   demand_l_day  double precision not null constraint ck_design_choices_demand check (demand_l_day > 0),
-  version       integer not null default 0,
   constraint ck_design_choices_range check (p10_l_day <= p50_l_day and p50_l_day <= p90_l_day)
 );
 create index ix_design_choices_survey on design_choices (survey_id, id);
