@@ -29,4 +29,10 @@ public class Money {
         BigDecimal stripped = amount.stripTrailingZeros();
         return stripped.scale() <= 2 ? of(amount) : stripped.toPlainString();
     }
+
+    /** A quantity or percentage without trailing zeros. */
+    public String count(BigDecimal number) {
+        BigDecimal stripped = number.stripTrailingZeros();
+        return (stripped.scale() < 0 ? stripped.setScale(0) : stripped).toPlainString();
+    }
 }

@@ -67,7 +67,7 @@ class SecurityChain {
                         .permitAll()
                         .requestMatchers(HEALTH)
                         .permitAll()
-                        .requestMatchers("/sign-in/**", "/link/**", "/denied")
+                        .requestMatchers("/sign-in/**", "/link/**", "/q/**", "/denied")
                         .permitAll()
                         .anyRequest()
                         .hasAnyRole(Stream.of(Role.values()).map(Role::name).toArray(String[]::new)))

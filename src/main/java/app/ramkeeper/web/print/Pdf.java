@@ -14,6 +14,7 @@ import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
 import java.util.EnumSet;
 import java.util.Locale;
 import java.util.Map;
@@ -93,9 +94,23 @@ public class Pdf {
 
     private static byte[] read(String name) {
         try (InputStream in = Objects.requireNonNull(Pdf.class.getResourceAsStream(name), name)) {
-            return in.readAllBytes();
+            return withoutLigatures(in.readAllBytes());
         } catch (IOException failure) {
             throw new UncheckedIOException(failure);
         }
+    }
+
+    /**
+     * The font with its table of glyph substitutions out of sight: a drawn ligature would be no letters any more for whoever
+     * selects, searches or listens. A font file begins with its directory: 16 bytes a table, the first four its name.
+     */
+    private static byte[] withoutLigatures(byte[] font) {
+        int tables = (font[4] & 0xFF) << 8 | font[5] & 0xFF;
+        for (int entry = 12; entry < 12 + 16 * tables; entry += 16) {
+            if (new String(font, entry, 4, StandardCharsets.US_ASCII).equals("GSUB")) {
+                font[entry] = 'x';
+            }
+        }
+        return font;
     }
 }

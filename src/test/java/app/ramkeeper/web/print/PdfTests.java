@@ -41,6 +41,7 @@ class PdfTests {
             assertThat(text)
                     .contains(
                             "Tēnā koe: Māhina <script> & Sons, Tue 24 Nov 2026",
+                            "the first office after fifty fjords",
                             "Line 80",
                             "80.00",
                             "foot of the page");

@@ -1,0 +1,9 @@
+package app.ramkeeper.quotes.offer;
+
+/** By which way a customer answered. */
+public enum Answered {
+    LINK,
+    PHONE,
+    TEXT,
+    PAPER
+}

@@ -1,0 +1,44 @@
+package app.ramkeeper.quotes.offer;
+
+import app.ramkeeper.identity.ForOffice;
+import java.time.Clock;
+import java.time.LocalDate;
+import org.springframework.stereotype.Component;
+import org.springframework.transaction.annotation.Transactional;
+import org.springframework.ui.Model;
+
+/** What the office's page of a quote shows. */
+@Component
+@ForOffice
+@Transactional(readOnly = true)
+class QuoteScreen {
+
+    private final QuoteStore store;
+    private final QuoteLinks links;
+    private final Clock clock;
+
+    QuoteScreen(QuoteStore store, QuoteLinks links, Clock clock) {
+        this.store = store;
+        this.links = links;
+        this.clock = clock;
+    }
+
+    void fill(QuoteId id, Model model) {
+        Revision revision = store.latest(id);
+        model.addAttribute("card", store.card(id));
+        model.addAttribute("r", revision);
+        model.addAttribute("totals", revision.totals());
+        model.addAttribute("open", revision.isOpenOn(LocalDate.now(clock)));
+        model.addAttribute("revisions", store.revisions(id));
+        model.addAttribute("steps", store.steps(id));
+        model.addAttribute("link", links.expiry(id).orElse(null));
+        model.addAttribute(
+                "unpriced",
+                revision.lines().stream().filter(line -> line.price() == null).count());
+        if (!model.containsAttribute("form")) {
+            model.addAttribute(
+                    "form",
+                    new AnswerForm(revision.revision(), null, store.card(id).customerName(), null, null));
+        }
+    }
+}
