@@ -56,6 +56,8 @@ create table quote_settings (
   labour_days      numeric(5, 2) not null default 3 constraint ck_quote_settings_labour check (labour_days between 0 and 100),
   metres_a_day     numeric(7, 2) not null default 150 constraint ck_quote_settings_metres check (metres_a_day > 0),
   number_prefix    text not null default 'Q' constraint ck_quote_settings_prefix check (number_prefix ~ '^[A-Za-z0-9-]{0,8}$'),
+  -- Visits done from this day on wait for a word whether they are charged.
+  bill_from        date not null default current_date,
   version          integer not null default 0,
   constraint ck_quote_settings_stages check (deposit_percent + stage_percent <= 100)
 );

@@ -92,12 +92,12 @@ begin
 end $$;
 create trigger tr_sent before insert or update or delete on quote_lines for each row execute function keep_sent_lines();
 
--- One counter a year; its row is locked while a quote is sent, so numbers have no gaps.
-create table quote_numbers (
-  year integer constraint pk_quote_numbers primary key,
-  last integer not null constraint ck_quote_numbers_last check (last >= 0)
+-- One counter a series, such as the quotes of a year; its row is locked while a number is taken, so numbers have no gaps.
+create table number_series (
+  name text constraint pk_number_series primary key,
+  last integer not null constraint ck_number_series_last check (last >= 1)
 );
-call keep_audit_of('quote_numbers');
+call keep_audit_of('number_series');
 
 -- What became of a quote, when and by whom.
 create table quote_steps (

@@ -41,6 +41,7 @@ public class Answers {
         }
         store.decided(last.id(), true, new QuoteStore.Decision(name, how, note));
         store.step(id, revision, Step.Kind.ACCEPTED, name, words(how, note));
+        store.enquiry(id, "WON", note);
         events.publishEvent(new QuoteAccepted(id, revision));
         LOG.info("Quote {} revision {} accepted by {}", id, revision, how);
     }
@@ -52,6 +53,7 @@ public class Answers {
             return;
         }
         store.decided(last.id(), false, new QuoteStore.Decision(name, how, reason));
+        store.enquiry(id, "LOST", reason);
         store.step(id, revision, Step.Kind.DECLINED, name, words(how, reason));
     }
 

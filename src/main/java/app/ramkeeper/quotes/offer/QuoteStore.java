@@ -1,5 +1,7 @@
 package app.ramkeeper.quotes.offer;
 
+import app.ramkeeper.fleet.CustomerId;
+import app.ramkeeper.fleet.SiteId;
 import app.ramkeeper.quotes.design.ChosenDesign;
 import app.ramkeeper.quotes.price.QuoteSettings.TaxRounding;
 import app.ramkeeper.shared.Missing;
@@ -257,14 +259,9 @@ class QuoteStore {
                 == 1;
     }
 
-    /** The next number of the year; the counter's row stays locked until the transaction ends, so none is lost. */
+    /** The next number of the year. */
     String nextNumber(String prefix, int year) {
-        int last = jdbc.sql("insert into quote_numbers as n (year, last) values (?, 1)"
-                        + " on conflict (year) do update set last = n.last + 1 returning last")
-                .param(year)
-                .query(Integer.class)
-                .single();
-        return "%s%d-%04d".formatted(prefix, year, last);
+        return "%s%d-%04d".formatted(prefix, year, NumberSeries.next(jdbc, "quotes " + year));
     }
 
     void number(QuoteId id, String number) {
@@ -304,6 +301,27 @@ class QuoteStore {
 
     /** Who answered and how. */
     record Decision(String by, Answered how, @Nullable String reason) {}
+
+    /** Tells the enquiry, if there is one, what became of it. */
+    void enquiry(QuoteId id, String state, @Nullable String reason) {
+        jdbc.sql("update enquiries set state = :state, reason = :reason, version = version + 1"
+                        + " where id = (select enquiry_id from quotes where id = :id)")
+                .paramSource(new MapSqlParameterSource("id", id.value())
+                        .addValue("state", state)
+                        .addValue("reason", reason, Types.VARCHAR))
+                .update();
+    }
+
+    /** Where the quote went on the register; its enquiry went there too. */
+    void place(QuoteId id, CustomerId customer, SiteId site) {
+        jdbc.sql("update quotes set customer_id = ?, site_id = ?, version = version + 1 where id = ?")
+                .params(customer.value(), site.value(), id.value())
+                .update();
+        jdbc.sql("update enquiries set customer_id = ?, site_id = ?, version = version + 1"
+                        + " where id = (select enquiry_id from quotes where id = ?)")
+                .params(customer.value(), site.value(), id.value())
+                .update();
+    }
 
     void state(UUID revision, QuoteState state) {
         jdbc.sql("update quote_revisions set state = ?, version = version + 1 where id = ?")

@@ -64,6 +64,7 @@ public class Quotes {
                         null),
                 design,
                 lines);
+        store.enquiry(id, "QUOTED", null);
         store.step(id, 1, Step.Kind.CREATED, by, null);
         return id;
     }

@@ -63,6 +63,9 @@ public class Sending {
     }
 
     private void refuse(Revision draft) {
+        if (draft.state() == QuoteState.ACCEPTED) {
+            throw new Conflict("This quote is accepted. What changes now is a variation of the job.");
+        }
         if (!draft.isDraft()) {
             throw new Conflict("Revision " + draft.revision() + " was sent already.");
         }

@@ -168,7 +168,7 @@ public class PriceBook {
                         update quote_settings set currency = :currency, tax_rounding = :rounding,
                           off_cut_percent = :offCut, valid_days = :validDays, deposit_percent = :deposit,
                           stage_percent = :stage, labour_days = :labour, metres_a_day = :metres,
-                          number_prefix = coalesce(:prefix, ''), version = version + 1 where version = :version""")
+                          number_prefix = coalesce(:prefix, ''), bill_from = :billFrom, version = version + 1 where version = :version""")
                 .param("currency", changed.currency())
                 .param("rounding", changed.taxRounding().name())
                 .param("offCut", changed.offCutPercent())
@@ -178,6 +178,7 @@ public class PriceBook {
                 .param("labour", changed.labourDays())
                 .param("metres", changed.metresADay())
                 .param("prefix", changed.numberPrefix())
+                .param("billFrom", changed.billFrom())
                 .param("version", changed.version())
                 .update();
         if (done == 0) {

@@ -11,6 +11,7 @@ import jakarta.validation.constraints.NotNull;
 import jakarta.validation.constraints.Pattern;
 import jakarta.validation.constraints.Size;
 import java.math.BigDecimal;
+import java.time.LocalDate;
 import org.jspecify.annotations.Nullable;
 
 /** How quotes are reckoned; also what its page posts. */
@@ -38,6 +39,7 @@ public record QuoteSettings(
         @Pattern(regexp = "[A-Za-z0-9-]{0,8}", message = "{prices.settings.prefix.wrong}") @Nullable
         String numberPrefix,
 
+        @NotNull LocalDate billFrom,
         @Nullable Integer version) {
 
     /** Where tax is rounded to the cent, half up. */

@@ -7,6 +7,7 @@ import com.openhtmltopdf.outputdevice.helper.ExternalResourceControlPriority;
 import com.openhtmltopdf.pdfboxout.PdfRendererBuilder;
 import com.openhtmltopdf.pdfboxout.PdfRendererBuilder.PdfAConformance;
 import com.openhtmltopdf.svgsupport.BatikSVGDrawer;
+import com.openhtmltopdf.util.XRLog;
 import java.awt.color.ColorSpace;
 import java.awt.color.ICC_Profile;
 import java.io.ByteArrayInputStream;
@@ -36,6 +37,11 @@ import org.thymeleaf.spring6.expression.ThymeleafEvaluationContext;
  */
 @Component
 public class Pdf {
+
+    static {
+        // a line for each font of each paper tells nobody anything
+        XRLog.setLoggingEnabled(false);
+    }
 
     private static final byte[] COLOURS =
             ICC_Profile.getInstance(ColorSpace.CS_sRGB).getData();
