@@ -239,10 +239,12 @@ public class JobWork {
     }
 
     private void require(JobId job) {
-        jdbc.sql("select id from jobs where id = ? for update")
+        if (jdbc.sql("select id from jobs where id = ? for update")
                 .param(job.value())
                 .query(UUID.class)
                 .optional()
-                .orElseThrow(() -> new Missing("job", job));
+                .isEmpty()) {
+            throw new Missing("job", job);
+        }
     }
 }

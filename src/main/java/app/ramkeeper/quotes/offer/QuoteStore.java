@@ -63,11 +63,13 @@ class QuoteStore {
 
     /** Holds the newest revision for the length of the transaction. */
     Revision hold(QuoteId id) {
-        jdbc.sql("select id from quotes where id = ? for update")
+        if (jdbc.sql("select id from quotes where id = ? for update")
                 .param(id.value())
                 .query(UUID.class)
                 .optional()
-                .orElseThrow(() -> new Missing("quote", id));
+                .isEmpty()) {
+            throw new Missing("quote", id);
+        }
         return latest(id);
     }
 

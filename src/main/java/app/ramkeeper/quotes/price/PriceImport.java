@@ -144,7 +144,7 @@ public class PriceImport {
 
     private boolean isNew(UUID thing, PeriodForm price) {
         return jdbc.sql("select count(*) = 0 from prices where thing_id = ? and from_date = ?")
-                .params(thing, price.fromDate())
+                .params(thing, java.util.Objects.requireNonNull(price.fromDate()))
                 .query(Boolean.class)
                 .single();
     }
