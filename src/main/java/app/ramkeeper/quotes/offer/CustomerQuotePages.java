@@ -7,6 +7,7 @@ import app.ramkeeper.quotes.offer.QuoteLinks.Behind;
 import app.ramkeeper.shared.Conflict;
 import app.ramkeeper.shared.Missing;
 import jakarta.servlet.http.HttpServletRequest;
+import jakarta.servlet.http.HttpServletResponse;
 import jakarta.validation.Valid;
 import java.time.Clock;
 import java.time.LocalDate;
@@ -53,6 +54,12 @@ class CustomerQuotePages {
         this.clock = clock;
     }
 
+    /** A search engine that got hold of a link must not keep it. */
+    @ModelAttribute
+    void unlisted(HttpServletResponse response) {
+        response.setHeader("X-Robots-Tag", "noindex, nofollow");
+    }
+
     @GetMapping
     ModelAndView show(@PathVariable String token, HttpServletRequest request, Model model) {
         Optional<Behind> behind = look(token, request);
@@ -72,7 +79,7 @@ class CustomerQuotePages {
     @PostMapping("/accept")
     ModelAndView accept(
             @PathVariable String token,
-            @Valid @ModelAttribute("form") @Nullable CustomerForm form,
+            @Valid @ModelAttribute("answer") @Nullable CustomerForm form,
             BindingResult result,
             HttpServletRequest request,
             Model model) {
@@ -82,7 +89,7 @@ class CustomerQuotePages {
     @PostMapping("/decline")
     ModelAndView decline(
             @PathVariable String token,
-            @Valid @ModelAttribute("form") @Nullable CustomerForm form,
+            @Valid @ModelAttribute("answer") @Nullable CustomerForm form,
             BindingResult result,
             HttpServletRequest request,
             Model model) {
@@ -112,7 +119,6 @@ class CustomerQuotePages {
                 result.reject("conflict", String.valueOf(conflict.getMessage()));
             }
         }
-        model.addAttribute("declining", !yes);
         return page(token, behind.get(), model, typed, HttpStatus.UNPROCESSABLE_CONTENT);
     }
 
@@ -139,7 +145,7 @@ class CustomerQuotePages {
         model.addAttribute("open", revision.isOpenOn(LocalDate.now(clock)));
         model.addAttribute("decidedBy", revision.decidedBy());
         model.addAttribute("decidedAt", revision.decidedAt());
-        model.addAttribute("form", form);
+        model.addAttribute("answer", form);
         return new ModelAndView(PAGE, model.asMap(), status);
     }
 
