@@ -1,6 +1,6 @@
 package app.ramkeeper.quotes.price;
 
-import app.ramkeeper.identity.ForRegister;
+import app.ramkeeper.identity.ForAll;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
@@ -13,7 +13,7 @@ import org.springframework.transaction.annotation.Transactional;
 
 /** What things cost on a day. Things without a price that day are left out. */
 @Service
-@ForRegister
+@ForAll
 @Transactional(readOnly = true)
 public class Prices {
 

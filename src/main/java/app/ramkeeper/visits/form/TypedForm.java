@@ -9,6 +9,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.UUID;
 import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
@@ -62,6 +63,11 @@ public final class TypedForm {
     /** What stands in the field; empty if nothing. */
     public String value(String name) {
         return typed.getOrDefault(name, "");
+    }
+
+    /** The fields in which something stands. */
+    public Set<String> names() {
+        return typed.keySet();
     }
 
     /** All values of a field that can be given more than once. */
