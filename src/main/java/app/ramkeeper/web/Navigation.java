@@ -28,6 +28,7 @@ class Navigation {
             new Entry("/calls", "nav.calls", Set.of("OFFICE", "MANAGER")),
             new Entry("/quotes", "nav.quotes", Set.of("OFFICE", "MANAGER")),
             new Entry("/jobs", "nav.jobs", Set.of("OFFICE", "MANAGER")),
+            new Entry("/enquiries", "nav.enquiries", Set.of("OFFICE", "TECHNICIAN", "MANAGER")),
             new Entry("/sites", "nav.sites", Set.of("OFFICE", "TECHNICIAN", "MANAGER")),
             new Entry("/customers", "nav.customers", Set.of("OFFICE", "MANAGER")),
             new Entry("/pumps", "nav.pumps", Set.of("OFFICE", "MANAGER")),

@@ -41,7 +41,9 @@ final class Choosing {
                 survey.demand().litresPerDay(),
                 survey.fall().value(),
                 survey.lift().value(),
-                worked.duty().pumps().stream().mapToDouble(p -> p.drive().litresPerMinute()).sum(),
+                worked.duty().pumps().stream()
+                        .mapToDouble(p -> p.drive().litresPerMinute())
+                        .sum(),
                 worked.duty().delivered().litresPerMinute(),
                 rules(worked, reasons),
                 profile(worked.line(), pumpLevel),
@@ -105,12 +107,13 @@ final class Choosing {
 
     private static List<String> assumptions(Survey survey, Worked worked) {
         List<String> all = new ArrayList<>(survey.assumptions());
-        all.add("The source gave %.0f l/min on the day (%s); in the dry month %.0f l/min may be taken, %.0f l/min stay in the stream."
-                .formatted(
-                        survey.measured().flow().litresPerMinute(),
-                        survey.measured().method(),
-                        survey.usable().flow().litresPerMinute(),
-                        survey.dry().mustStay().litresPerMinute()));
+        all.add(
+                "The source gave %.0f l/min on the day (%s); in the dry month %.0f l/min may be taken, %.0f l/min stay in the stream."
+                        .formatted(
+                                survey.measured().flow().litresPerMinute(),
+                                survey.measured().method(),
+                                survey.usable().flow().litresPerMinute(),
+                                survey.dry().mustStay().litresPerMinute()));
         all.add("The pump stands still about one day in ten, for leaves, service and floods.");
         all.addAll(worked.notes());
         return all.stream().distinct().toList();

@@ -42,8 +42,7 @@ public record Curves(
      *
      * @param drowned whether the dry month's water keeps the intake drowned
      */
-    public record AtSetting(
-            double closingMs, double beats, double driveLMin, double deliveredLMin, boolean drowned) {}
+    public record AtSetting(double closingMs, double beats, double driveLMin, double deliveredLMin, boolean drowned) {}
 
     /** One flow of the source, after what must stay, with as many pumps running as deliver most. */
     public record AtSource(double sourceLMin, double driveLMin, double deliveredLDay, int running) {}
@@ -51,8 +50,8 @@ public record Curves(
     static Curves of(Survey survey, Worked worked) {
         Flow dry = survey.usable().flow();
         int pumps = worked.selection().pumps();
-        ValveSweep sweep = ValveSweep.over(
-                worked.setup(), TIGHT, WIDE, SETTINGS, new Flow(dry.cubicMetresPerSecond() / pumps));
+        ValveSweep sweep =
+                ValveSweep.over(worked.setup(), TIGHT, WIDE, SETTINGS, new Flow(dry.cubicMetresPerSecond() / pumps));
         double measured = survey.measured().flow().less(survey.dry().mustStay()).litresPerMinute();
         List<AtSource> source = new ArrayList<>();
         double most = 1.15 * Math.max(measured, dry.litresPerMinute());
@@ -79,7 +78,9 @@ public record Curves(
 
     private static AtSource at(Worked worked, double lMin) {
         BatteryDuty duty = worked.battery().best(Flow.ofLitresPerMinute(lMin));
-        double drive = duty.pumps().stream().mapToDouble(p -> p.drive().litresPerMinute()).sum();
+        double drive = duty.pumps().stream()
+                .mapToDouble(p -> p.drive().litresPerMinute())
+                .sum();
         return new AtSource(lMin, drive, duty.delivered().litresPerDay(), duty.running());
     }
 }

@@ -138,7 +138,8 @@ class DesignPages {
         for (int i = 0; i < broken.size(); i++) {
             String why = form.text("why" + i, 500);
             if (why == null) {
-                form.problem("why" + i, "Say why this is accepted: " + broken.get(i).rule() + ".");
+                form.problem(
+                        "why" + i, "Say why this is accepted: " + broken.get(i).rule() + ".");
             } else {
                 reasons.put(Choosing.key(broken.get(i)), why);
             }
@@ -177,7 +178,8 @@ class DesignPages {
             model.addAttribute("profile", profile);
             model.addAttribute("profilePlot", Plots.profile(profile, delivery));
             model.addAttribute("valvePlot", Plots.valve(curves));
-            model.addAttribute("sourcePlot", Plots.source(curves, survey.demand().litresPerDay()));
+            model.addAttribute(
+                    "sourcePlot", Plots.source(curves, survey.demand().litresPerDay()));
         }
     }
 

@@ -1,7 +1,7 @@
 package app.ramkeeper.quotes.design;
 
-import app.ramkeeper.identity.ForOffice;
 import app.ramkeeper.identity.ForAll;
+import app.ramkeeper.identity.ForOffice;
 import app.ramkeeper.identity.PersonId;
 import app.ramkeeper.quotes.survey.Surveys;
 import app.ramkeeper.shared.Missing;

@@ -38,8 +38,7 @@ class LivePage {
         int version = said.matches("\\d{1,9}") ? Integer.parseInt(said) : -1;
         boolean kept = row.done()
                 || row.version() == version && row.typed().equals(SurveyForms.kept(posted, form))
-                || surveys.keep(
-                        id, version, new TypedForm(posted).date("surveyedOn"), SurveyForms.kept(posted, form));
+                || surveys.keep(id, version, new TypedForm(posted).date("surveyedOn"), SurveyForms.kept(posted, form));
         Survey survey = SurveyReader.read(form, new SurveyId(id), new EnquiryId(row.enquiry()));
         model.addAttribute("kept", kept);
         model.addAttribute("version", kept ? surveys.row(id).version() : version);

@@ -71,7 +71,9 @@ final class SelectionReader {
     }
 
     static void write(TypedForm form, Selection selection) {
-        form.set("pump", selection.pumpModelId()).set("pumps", selection.pumps()).set("drive", selection.drivePipeId());
+        form.set("pump", selection.pumpModelId())
+                .set("pumps", selection.pumps())
+                .set("drive", selection.drivePipeId());
         for (int i = 0; i < selection.delivery().size(); i++) {
             form.set("to" + i, selection.delivery().get(i).toM());
             form.set("pipe" + i, selection.delivery().get(i).pipeId());

@@ -47,7 +47,9 @@ class Sizing {
         Supply supply = supply();
         if (!supply.isEnough()) {
             List<String> missing = new ArrayList<>(supply.leftOut());
-            missing.add(0, "The price list holds no pump with all its limits, or no drive pipe, or no delivery pipe for today.");
+            missing.add(
+                    0,
+                    "The price list holds no pump with all its limits, or no drive pipe, or no delivery pipe for today.");
             return new Options(survey, List.of(), List.of(), missing, List.of());
         }
         if (survey.usable().flow().cubicMetresPerSecond() <= 0) {
@@ -102,10 +104,8 @@ class Sizing {
             int next = IntStream.range(0, all.size())
                     .filter(i -> !chosen.contains(i))
                     .boxed()
-                    .max(Comparator.comparingInt(i -> chosen.stream()
-                            .mapToInt(c -> Math.abs(c - i))
-                            .min()
-                            .orElse(0)))
+                    .max(Comparator.comparingInt(i ->
+                            chosen.stream().mapToInt(c -> Math.abs(c - i)).min().orElse(0)))
                     .orElseThrow();
             chosen.add(next);
         }

@@ -49,7 +49,9 @@ class Supplies {
                         .filter(thing -> model.modelId().equals(thing.modelId()))
                         .mapToDouble(thing -> thing.price().doubleValue())
                         .sum();
-                pumps.put(model.modelId(), new PricedPump(pump(model), model.price().doubleValue() + kit));
+                pumps.put(
+                        model.modelId(),
+                        new PricedPump(pump(model), model.price().doubleValue() + kit));
                 models.put(model.modelId(), model);
             } catch (ImpossibleInput wrong) {
                 leftOut.add("%s: its performance table cannot be: %s is %s, allowed is %s."

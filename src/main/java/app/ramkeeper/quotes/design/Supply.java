@@ -39,7 +39,10 @@ record Supply(
         return new DesignCatalogue(
                 List.copyOf(pumps.values()),
                 drivePipes.values().stream().map(PricedPipeRow::forSearch).toList(),
-                deliveryPipes.values().stream().limit(100).map(PricedPipeRow::forSearch).toList());
+                deliveryPipes.values().stream()
+                        .limit(100)
+                        .map(PricedPipeRow::forSearch)
+                        .toList());
     }
 
     UUID idOf(PumpModel model) {

@@ -41,9 +41,10 @@ final class Vessels {
         VesselKind kind = vesselKind.equals("BLADDER") ? VesselKind.BLADDER : VesselKind.PLAIN_CHAMBER;
         Pressure runs = ambient.pressureOf(running);
         Pressure bears = most.compareTo(runs) > 0 ? most : runs;
-        PreCharge charge =
-                PreCharge.advise(lift, kind, Pressure.ofBar(Math.max(bears.bar(), 1)), Optional.empty(), PreChargeRule.usual(), ambient);
-        List<String> notes = charge.notes().stream().map(note -> note.sentence()).toList();
+        PreCharge charge = PreCharge.advise(
+                lift, kind, Pressure.ofBar(Math.max(bears.bar(), 1)), Optional.empty(), PreChargeRule.usual(), ambient);
+        List<String> notes =
+                charge.notes().stream().map(note -> note.sentence()).toList();
         if (charge.charge().isEmpty() && kind == VesselKind.BLADDER) {
             return new Advice(Optional.empty(), notes);
         }
@@ -55,8 +56,13 @@ final class Vessels {
         double litres;
         try {
             litres = VesselVolume.needed(
-                            new Volume(Math.max(perBeat, 1e-6)), gas, runs, new Pressure(swing), ambient.airPressure(), VesselVolume.ADIABATIC)
-                    .cubicMetres()
+                                    new Volume(Math.max(perBeat, 1e-6)),
+                                    gas,
+                                    runs,
+                                    new Pressure(swing),
+                                    ambient.airPressure(),
+                                    VesselVolume.ADIABATIC)
+                            .cubicMetres()
                     * 1000;
         } catch (ImpossibleInput noSwing) {
             return new Advice(Optional.empty(), notes);

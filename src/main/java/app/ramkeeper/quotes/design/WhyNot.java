@@ -15,11 +15,12 @@ final class WhyNot {
     private WhyNot() {}
 
     static List<String> dry(Survey survey) {
-        return List.of("In the dry month nothing is left to take: the source gave %s l/min on the day, %s %% of it runs then, and %s l/min must stay in the stream."
-                .formatted(
-                        Numbers.text(survey.measured().flow().litresPerMinute()),
-                        Numbers.text(survey.dry().share().value() * 100),
-                        Numbers.text(survey.dry().mustStay().litresPerMinute())));
+        return List.of(
+                "In the dry month nothing is left to take: the source gave %s l/min on the day, %s %% of it runs then, and %s l/min must stay in the stream."
+                        .formatted(
+                                Numbers.text(survey.measured().flow().litresPerMinute()),
+                                Numbers.text(survey.dry().share().value() * 100),
+                                Numbers.text(survey.dry().mustStay().litresPerMinute())));
     }
 
     static List<String> reasons(Survey survey, List<Rejection> rejected) {
@@ -28,24 +29,28 @@ final class WhyNot {
         double ideal = idealLDay(survey);
         double demand = survey.demand().litresPerDay();
         if (ideal < demand) {
-            reasons.add("There is not enough water times fall. %s l/min falling %s m cannot lift more than %s l/day to %s m, whatever the pump; %s l/day are wanted."
-                    .formatted(
-                            Numbers.text(source),
-                            Numbers.text(survey.fall().value()),
-                            Numbers.text(Math.floor(ideal)),
-                            Numbers.text(survey.lift().value()),
-                            Numbers.text(demand)));
+            reasons.add(
+                    "There is not enough water times fall. %s l/min falling %s m cannot lift more than %s l/day to %s m, whatever the pump; %s l/day are wanted."
+                            .formatted(
+                                    Numbers.text(source),
+                                    Numbers.text(survey.fall().value()),
+                                    Numbers.text(Math.floor(ideal)),
+                                    Numbers.text(survey.lift().value()),
+                                    Numbers.text(demand)));
         } else if (ideal * USUAL_EFFICIENCY < demand) {
-            reasons.add("The water times the fall is too little for a real pump: of the %s l/day that would rise without any loss a good pump brings some %s, and %s l/day are wanted."
-                    .formatted(
-                            Numbers.text(Math.floor(ideal)),
-                            Numbers.text(Math.floor(ideal * USUAL_EFFICIENCY)),
-                            Numbers.text(demand)));
+            reasons.add(
+                    "The water times the fall is too little for a real pump: of the %s l/day that would rise without any loss a good pump brings some %s, and %s l/day are wanted."
+                            .formatted(
+                                    Numbers.text(Math.floor(ideal)),
+                                    Numbers.text(Math.floor(ideal * USUAL_EFFICIENCY)),
+                                    Numbers.text(demand)));
         }
         if (reasons.isEmpty()) {
-            reasons.add(rejected.size() == 1
-                    ? "The one pump of the catalogue does not fit this place."
-                    : "None of the %d pumps of the catalogue fits this place; each says why below.".formatted(rejected.size()));
+            reasons.add(
+                    rejected.size() == 1
+                            ? "The one pump of the catalogue does not fit this place."
+                            : "None of the %d pumps of the catalogue fits this place; each says why below."
+                                    .formatted(rejected.size()));
         }
         return reasons;
     }
@@ -60,8 +65,9 @@ final class WhyNot {
         if (needed > source) {
             would.add("About %s l/min in the dry month would do at this fall; %s l/min may be taken."
                     .formatted(Numbers.text(Math.ceil(needed)), Numbers.text(source)));
-            would.add("Or a fall of about %s m with the water there is: another pump place further down, if there is one."
-                    .formatted(Numbers.text(Math.ceil(10 * asked * lift / (USUAL_EFFICIENCY * source)) / 10)));
+            would.add(
+                    "Or a fall of about %s m with the water there is: another pump place further down, if there is one."
+                            .formatted(Numbers.text(Math.ceil(10 * asked * lift / (USUAL_EFFICIENCY * source)) / 10)));
             would.add("Or a demand of at most about %s l/day."
                     .formatted(Numbers.text(Math.floor(idealLDay(survey) * USUAL_EFFICIENCY / 10) * 10)));
         }
@@ -70,6 +76,8 @@ final class WhyNot {
 
     /** Without any loss: what energy allows. */
     private static double idealLDay(Survey survey) {
-        return survey.usable().flow().litresPerDay() * survey.fall().value() / survey.lift().value();
+        return survey.usable().flow().litresPerDay()
+                * survey.fall().value()
+                / survey.lift().value();
     }
 }

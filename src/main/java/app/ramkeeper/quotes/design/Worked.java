@@ -61,16 +61,12 @@ public record Worked(
 
     /** The rules that do not hold. */
     public List<Check> broken() {
-        return checks.stream()
-                .filter(check -> check.verdict() == Verdict.FAILS)
-                .toList();
+        return checks.stream().filter(check -> check.verdict() == Verdict.FAILS).toList();
     }
 
     /** The rules that only just hold. */
     public List<Check> close() {
-        return checks.stream()
-                .filter(check -> check.verdict() == Verdict.CLOSE)
-                .toList();
+        return checks.stream().filter(check -> check.verdict() == Verdict.CLOSE).toList();
     }
 
     /** The delivery pipes in a line of words, from the pump on. */

@@ -26,9 +26,9 @@ import app.ramkeeper.sizing.quantity.Note;
 import app.ramkeeper.sizing.quantity.Pressure;
 import app.ramkeeper.sizing.quantity.Temperature;
 import app.ramkeeper.sizing.quantity.Verdict;
+import app.ramkeeper.sizing.ram.ColumnFriction;
 import app.ramkeeper.sizing.ram.Cycle;
 import app.ramkeeper.sizing.ram.CycleSetup;
-import app.ramkeeper.sizing.ram.ColumnFriction;
 import app.ramkeeper.sizing.ram.PumpModel;
 import app.ramkeeper.sizing.ram.RigidCycle;
 import app.ramkeeper.sizing.ram.WasteValve;
@@ -64,9 +64,12 @@ final class Workout {
         this.supply = supply;
         this.selection = selection;
         this.limits = limits(survey);
-        this.pump = Objects.requireNonNull(supply.pumps().get(selection.pumpModelId())).model();
+        this.pump = Objects.requireNonNull(supply.pumps().get(selection.pumpModelId()))
+                .model();
         this.model = Objects.requireNonNull(supply.models().get(selection.pumpModelId()));
-        this.drive = Objects.requireNonNull(supply.drivePipes().get(selection.drivePipeId())).forSearch().type();
+        this.drive = Objects.requireNonNull(supply.drivePipes().get(selection.drivePipeId()))
+                .forSearch()
+                .type();
     }
 
     /** The office's rules, with what the survey says of pipe and float. */
@@ -92,8 +95,10 @@ final class Workout {
         Flow source = survey.usable().flow();
         DeliveryLine line = line();
         PipeRun run = PipeRun.of(drive, Length.ofMetres(survey.driveLengthM()), ENTRANCE);
-        double most = pump.mostDrive().cubicMetresPerSecond() * selection.pumps()
-                * survey.fall().value() / survey.lift().value();
+        double most = pump.mostDrive().cubicMetresPerSecond()
+                * selection.pumps()
+                * survey.fall().value()
+                / survey.lift().value();
         Battery battery = new Battery(
                 Collections.nCopies(selection.pumps(), new PumpUnit(pump, run)),
                 new Head(survey.fall().value()),
@@ -101,8 +106,13 @@ final class Workout {
                 new LineTable(line, survey.ambient(), most),
                 Optional.empty(),
                 survey.ambient());
-        BatteryDuty duty = battery.duty(source, IntStream.range(0, selection.pumps()).boxed().toList());
-        DrivePipe pipe = new DrivePipe(drive, Length.ofMetres(survey.driveLengthM()), new Head(survey.fall().value()), limits.anchorage());
+        BatteryDuty duty = battery.duty(
+                source, IntStream.range(0, selection.pumps()).boxed().toList());
+        DrivePipe pipe = new DrivePipe(
+                drive,
+                Length.ofMetres(survey.driveLengthM()),
+                new Head(survey.fall().value()),
+                limits.anchorage());
         Pressure peak = pipe.peak(limits.closingVelocity(), survey.ambient());
         Optional<Pressure> shut = survey.mayShut() ? Optional.of(peak) : Optional.empty();
         LineResult result = line.under(new LineLoad(duty.delivered(), survey.ambient(), limits.pipeWall(), shut));
@@ -117,8 +127,14 @@ final class Workout {
                 survey.ambient());
         Cycle cycle = RigidCycle.run(setup);
         Vessels.Advice vessel = Vessels.advise(
-                model.vesselKind(), line.lift(), duty.head(), duty.delivered().cubicMetresPerSecond() / selection.pumps(), cycle,
-                shut.orElse(survey.ambient().pressureOf(duty.head())), supply.vessels(), survey.ambient());
+                model.vesselKind(),
+                line.lift(),
+                duty.head(),
+                duty.delivered().cubicMetresPerSecond() / selection.pumps(),
+                cycle,
+                shut.orElse(survey.ambient().pressureOf(duty.head())),
+                supply.vessels(),
+                survey.ambient());
         DeliveryForecast forecast = DeliveryForecast.of(battery, spread(), SEED, evaluations);
         return new Worked(
                 selection,
@@ -146,7 +162,9 @@ final class Workout {
         List<Stretch> stretches = selection.delivery().stream()
                 .map(part -> Stretch.of(
                         part.toM(),
-                        Objects.requireNonNull(supply.deliveryPipes().get(part.pipeId())).forSearch().type()))
+                        Objects.requireNonNull(supply.deliveryPipes().get(part.pipeId()))
+                                .forSearch()
+                                .type()))
                 .toList();
         return new DeliveryLine(
                 survey.ground(), stretches, List.of(Outlet.tank(survey.ground().endM(), survey.tankLevelM())));
@@ -175,22 +193,45 @@ final class Workout {
                 : duty.pumps().get(0).drive();
         double demand = survey.demand().litresPerDay();
         List<Check> checks = new ArrayList<>();
-        checks.add(Check.atLeast("Delivered in the dry month against what is wanted", duty.delivered().litresPerDay(), demand, "l/day"));
-        checks.add(Check.atLeast("Promise of the dry month (nine in ten) against what is wanted", forecast.p10().litresPerDay(), demand, "l/day"));
+        checks.add(Check.atLeast(
+                "Delivered in the dry month against what is wanted",
+                duty.delivered().litresPerDay(),
+                demand,
+                "l/day"));
+        checks.add(Check.atLeast(
+                "Promise of the dry month (nine in ten) against what is wanted",
+                forecast.p10().litresPerDay(),
+                demand,
+                "l/day"));
         checks.addAll(pump.checks(new Head(survey.fall().value()), duty.head(), each));
         checks.addAll(pipe.checks(each, limits.closingVelocity(), limits.lengthRule(), survey.ambient()));
         if (drive.bore().metres() < 0.9 * pump.driveBore().metres()) {
-            checks.add(Check.atLeast("Bore of the drive pipe against the pump's, less a tenth", drive.bore().millimetres(), 0.9 * pump.driveBore().millimetres(), "mm"));
+            checks.add(Check.atLeast(
+                    "Bore of the drive pipe against the pump's, less a tenth",
+                    drive.bore().millimetres(),
+                    0.9 * pump.driveBore().millimetres(),
+                    "mm"));
         }
         Pressure onPump = shut.orElse(survey.ambient().pressureOf(duty.head()));
         checks.add(Check.atMost(
                 shut.isPresent() ? "Pressure on the pump with the delivery shut" : "Pressure on the pump",
-                onPump.bar(), pump.rating().bar(), "bar"));
+                onPump.bar(),
+                pump.rating().bar(),
+                "bar"));
         checks.addAll(line.allChecks());
-        double fastest = line.stretches().stream().mapToDouble(StretchResult::velocityMs).max().orElse(0);
+        double fastest = line.stretches().stream()
+                .mapToDouble(StretchResult::velocityMs)
+                .max()
+                .orElse(0);
         checks.add(Check.atMost("Velocity in the delivery pipe", fastest, limits.mostVelocity(), "m/s"));
         if (vessel.isEmpty()) {
-            checks.add(new Check("Pressure vessel", Verdict.FAILS, 0, 0, "", "Pressure vessel: no rule covers this lift. Ask the engineer for vessel and pre-charge."));
+            checks.add(new Check(
+                    "Pressure vessel",
+                    Verdict.FAILS,
+                    0,
+                    0,
+                    "",
+                    "Pressure vessel: no rule covers this lift. Ask the engineer for vessel and pre-charge."));
         }
         if (survey.drinkingWater()) {
             checks.addAll(fitForDrinking());
@@ -204,22 +245,32 @@ final class Workout {
                 .filter(row -> !row.drinkingWaterFit())
                 .map(PricedPipeRow::name)
                 .distinct()
-                .map(name -> new Check("Fit for drinking water", Verdict.FAILS, 0, 0, "", name + " is not marked as fit for drinking water."))
+                .map(name -> new Check(
+                        "Fit for drinking water",
+                        Verdict.FAILS,
+                        0,
+                        0,
+                        "",
+                        name + " is not marked as fit for drinking water."))
                 .toList();
     }
 
     private double cost(DeliveryLine line) {
-        double drivePrice = Objects.requireNonNull(supply.drivePipes().get(selection.drivePipeId())).price().doubleValue();
+        double drivePrice = Objects.requireNonNull(supply.drivePipes().get(selection.drivePipeId()))
+                .price()
+                .doubleValue();
         double cost = selection.pumps()
-                * (Objects.requireNonNull(supply.pumps().get(selection.pumpModelId())).price()
+                * (Objects.requireNonNull(supply.pumps().get(selection.pumpModelId()))
+                                .price()
                         + drivePrice * survey.driveLengthM());
         double from = 0;
         for (Selection.Part part : selection.delivery()) {
-            double price = Objects.requireNonNull(supply.deliveryPipes().get(part.pipeId())).price().doubleValue();
+            double price = Objects.requireNonNull(supply.deliveryPipes().get(part.pipeId()))
+                    .price()
+                    .doubleValue();
             cost += price * Slope.length(line.ground(), from, part.toM());
             from = part.toM();
         }
         return cost;
     }
-
 }

@@ -42,7 +42,8 @@ final class DemandReader {
         List<String> words = new ArrayList<>();
         for (int i = 0; i < form.rows("demands", 3); i++) {
             String field = "demand[" + i + "]";
-            if (form.value(field + ".count").isEmpty() && form.value(field + ".kind").isEmpty()) {
+            if (form.value(field + ".count").isEmpty()
+                    && form.value(field + ".kind").isEmpty()) {
                 continue;
             }
             Optional<DemandRate> rate = rate(form.value(field + ".kind"));
@@ -51,7 +52,12 @@ final class DemandReader {
             }
             double count = amounts.needed(field + ".count", "how many", 0, 1_000_000, "");
             double each = amounts.or(
-                    field + ".each", rate.map(DemandRate::litresPerDay).orElse(0.), "the litres a day each", 0, 10_000, "l/day");
+                    field + ".each",
+                    rate.map(DemandRate::litresPerDay).orElse(0.),
+                    "the litres a day each",
+                    0,
+                    10_000,
+                    "l/day");
             rate.ifPresent(r -> {
                 heads.add(new Demand.Heads(new DemandRate(r.kind(), r.state(), each, "survey"), count));
                 words.add("%s %s, %s, at %s l/day".formatted(plain(count), r.kind(), r.state(), plain(each)));

@@ -44,26 +44,19 @@ public class Enquiries {
 
     EnquiryId add(EnquiryForm form) {
         EnquiryId id = EnquiryId.next();
-        bound(
-                        jdbc.sql("""
+        bound(jdbc.sql("""
                                 insert into enquiries (id, customer_id, site_id, customer_name, phone, email, place, received_on, note)
-                                values (:id, %s, :site, :name, :phone, :email, :place, :on, :note)""".formatted(KNOWN)),
-                        id.value(),
-                        form)
-                .update();
+                                values (:id, %s, :site, :name, :phone, :email, :place, :on, :note)""".formatted(KNOWN)), id.value(), form).update();
         return id;
     }
 
     /** False if somebody else changed it meanwhile. */
     boolean change(UUID id, EnquiryForm form) {
-        return bound(
-                                jdbc.sql("""
+        return bound(jdbc.sql("""
                                         update enquiries set customer_id = coalesce(%s, case when folded(customer_name) = folded(:name) then customer_id end),
                                           site_id = :site, customer_name = :name, phone = :phone, email = :email, place = :place,
                                           received_on = :on, note = :note, version = version + 1
-                                        where id = :id and version = :version""".formatted(KNOWN)),
-                                id,
-                                form)
+                                        where id = :id and version = :version""".formatted(KNOWN)), id, form)
                         .param("version", form.version())
                         .update()
                 == 1;
@@ -85,15 +78,7 @@ public class Enquiries {
         EnquiryView e = view(id);
         String place = e.siteId() == null ? e.place() : placeOf(id);
         return new EnquiryForm(
-                e.customerName(),
-                e.phone(),
-                e.email(),
-                null,
-                e.siteId(),
-                place,
-                e.receivedOn(),
-                e.note(),
-                e.version());
+                e.customerName(), e.phone(), e.email(), null, e.siteId(), place, e.receivedOn(), e.note(), e.version());
     }
 
     private @Nullable String placeOf(UUID id) {
@@ -160,7 +145,8 @@ public class Enquiries {
         if (ends && (reason == null || reason.isBlank())) {
             throw new Conflict("Say why, in a few words: it teaches for the next one.");
         }
-        int rows = jdbc.sql("update enquiries set state = :state, reason = :reason, version = version + 1 where id = :id")
+        int rows = jdbc.sql(
+                        "update enquiries set state = :state, reason = :reason, version = version + 1 where id = :id")
                 .param("state", state.name())
                 .param("reason", reason)
                 .param("id", id.value())

@@ -21,15 +21,21 @@ class EnquiryScreen {
     }
 
     /** A survey in a line. */
-    public record Line(UUID id, @Nullable LocalDate on, boolean done, @Nullable String source, @Nullable String problem) {}
+    public record Line(
+            UUID id,
+            @Nullable LocalDate on,
+            boolean done,
+            @Nullable String source,
+            @Nullable String problem) {}
 
     /** A chosen design in a line. */
-    public record Chosen(
-            UUID id, LocalDate chosenOn, String pump, int pumps, double p10, double p90, double demand) {}
+    public record Chosen(UUID id, LocalDate chosenOn, String pump, int pumps, double p10, double p90, double demand) {}
 
     void show(Model model, EnquiryView enquiry) {
         model.addAttribute("enquiry", enquiry);
-        model.addAttribute("surveys", surveys.of(enquiry.id()).stream().map(EnquiryScreen::line).toList());
+        model.addAttribute(
+                "surveys",
+                surveys.of(enquiry.id()).stream().map(EnquiryScreen::line).toList());
         model.addAttribute("designs", designs(enquiry.id()));
         model.addAttribute("ends", List.of(EnquiryState.LOST, EnquiryState.CLOSED));
     }
@@ -39,9 +45,10 @@ class EnquiryScreen {
         Survey survey = SurveyReader.read(form, new SurveyId(row.id()), new EnquiryId(row.enquiry()));
         String source = survey == null
                 ? null
-                : "%.0f l/min, dry month %.0f l/min".formatted(
-                        survey.measured().flow().litresPerMinute(),
-                        survey.usable().flow().litresPerMinute());
+                : "%.0f l/min, dry month %.0f l/min"
+                        .formatted(
+                                survey.measured().flow().litresPerMinute(),
+                                survey.usable().flow().litresPerMinute());
         return new Line(row.id(), row.surveyedOn(), row.done(), source, survey == null ? "missing" : null);
     }
 
@@ -49,9 +56,6 @@ class EnquiryScreen {
         return jdbc.sql("""
                         select d.id, d.chosen_on, d.design ->> 'pumpName' as pump, (d.design ->> 'pumps')::int as pumps,
                           d.p10_l_day as p10, d.p90_l_day as p90, d.demand_l_day as demand
-                        from design_choices d join surveys s on s.id = d.survey_id where s.enquiry_id = :id order by d.id desc""")
-                .param("id", enquiry)
-                .query(Chosen.class)
-                .list();
+                        from design_choices d join surveys s on s.id = d.survey_id where s.enquiry_id = :id order by d.id desc""").param("id", enquiry).query(Chosen.class).list();
     }
 }

@@ -41,7 +41,8 @@ final class ProfileText {
         String[] lines = text.split("\n", -1);
         long given = text.lines().filter(line -> !line.isBlank()).count();
         if (given > MOST_POINTS) {
-            throw new Unreadable("%,d points are more than the %d that fit. Leave out points on even ground.".formatted(given, MOST_POINTS));
+            throw new Unreadable("%,d points are more than the %d that fit. Leave out points on even ground."
+                    .formatted(given, MOST_POINTS));
         }
         double start = 0;
         for (int i = 0; i < lines.length; i++) {
@@ -73,10 +74,12 @@ final class ProfileText {
         if (cells.length == 1 && line.chars().filter(c -> c == ',').count() == 1) {
             cells = line.split(",", -1);
         }
-        if (cells.length != 2 || !NUMBER.matcher(cells[0]).matches() || !NUMBER.matcher(cells[1]).matches()) {
+        if (cells.length != 2
+                || !NUMBER.matcher(cells[0]).matches()
+                || !NUMBER.matcher(cells[1]).matches()) {
             String shown = line.length() > 40 ? line.substring(0, 40) + "…" : line;
-            throw new Unreadable(
-                    "Line %d, “%s”: give two numbers, chainage and level in metres, for example 120 34.5.".formatted(number, shown));
+            throw new Unreadable("Line %d, “%s”: give two numbers, chainage and level in metres, for example 120 34.5."
+                    .formatted(number, shown));
         }
         return new double[] {value(cells[0]), value(cells[1])};
     }
@@ -89,7 +92,10 @@ final class ProfileText {
     static String write(List<GroundPoint> points) {
         StringBuilder text = new StringBuilder();
         for (GroundPoint point : points) {
-            text.append(shown(point.chainageM())).append('\t').append(shown(point.levelM())).append('\n');
+            text.append(shown(point.chainageM()))
+                    .append('\t')
+                    .append(shown(point.levelM()))
+                    .append('\n');
         }
         return text.toString();
     }

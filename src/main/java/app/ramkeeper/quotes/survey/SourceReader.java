@@ -50,10 +50,12 @@ final class SourceReader {
         boolean bad = false;
         for (int i = 0; i < form.rows("sources", 3); i++) {
             String field = "source[" + i + "]";
-            if (form.value(field + ".litres").isEmpty() && form.value(field + ".seconds").isEmpty()) {
+            if (form.value(field + ".litres").isEmpty()
+                    && form.value(field + ".seconds").isEmpty()) {
                 continue;
             }
-            String litres = form.value(field + ".litres").isEmpty() && first > 0 ? "source[0].litres" : field + ".litres";
+            String litres =
+                    form.value(field + ".litres").isEmpty() && first > 0 ? "source[0].litres" : field + ".litres";
             double volume = amounts.needed(litres, "the litres of the bucket", 0.1, 10_000, "l");
             double time = amounts.needed(field + ".seconds", "the seconds it took to fill", 0.2, 7_200, "s");
             bad |= form.error(litres) != null || form.error(field + ".seconds") != null;
@@ -61,7 +63,9 @@ final class SourceReader {
             seconds.add(time * first / volume);
         }
         if (seconds.isEmpty()) {
-            form.problem("source[0].seconds", "Give at least one filling: litres and seconds. Three or more tell how sure it is.");
+            form.problem(
+                    "source[0].seconds",
+                    "Give at least one filling: litres and seconds. Three or more tell how sure it is.");
             return null;
         }
         return bad
@@ -101,7 +105,9 @@ final class SourceReader {
         }
         openPoints.add("The source was not measured in the dry month: measure again then.");
         if (form.value("dryPercent").isEmpty()) {
-            form.problem("dryPercent", "Say how much of this still runs in the dry month, or tick that it was measured then.");
+            form.problem(
+                    "dryPercent",
+                    "Say how much of this still runs in the dry month, or tick that it was measured then.");
             return null;
         }
         double share = amounts.or("dryPercent", 100, "the share that runs in the dry month", 0, 100, "%") / 100;

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Set;
 import org.springframework.context.MessageSource;
+import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 
 /** The lists of choices of the survey form, and the names of its fields. */
@@ -14,16 +15,50 @@ public class SurveyChoices {
 
     /** All fields of the form, without the number of a row. */
     private static final Set<String> FIELDS = Set.of(
-            "surveyedOn", "demand.kind", "demand.count", "demand.each", "demandMore", "method", "source.litres",
-            "source.seconds", "notchAngle", "notchHeadMm", "notchHeightM", "givenLMin", "givenPercent", "measuredDry",
-            "dryPercent", "dryUnsurePercent", "mustStayLMin", "fallM", "fallUnsureM", "driveLengthM", "profile", "liftM",
-            "deliveryLengthM", "tankRiseM", "liftUnsureM", "altitudeM", "waterC", "pipeWallC", "waterClass", "mayShut",
-            "drinkingWater", "mostPumps", "takeLicence", "easement", "discharge", "access", "note");
+            "surveyedOn",
+            "demand.kind",
+            "demand.count",
+            "demand.each",
+            "demandMore",
+            "method",
+            "source.litres",
+            "source.seconds",
+            "notchAngle",
+            "notchHeadMm",
+            "notchHeightM",
+            "givenLMin",
+            "givenPercent",
+            "measuredDry",
+            "dryPercent",
+            "dryUnsurePercent",
+            "mustStayLMin",
+            "fallM",
+            "fallUnsureM",
+            "driveLengthM",
+            "profile",
+            "liftM",
+            "deliveryLengthM",
+            "tankRiseM",
+            "liftUnsureM",
+            "altitudeM",
+            "waterC",
+            "pipeWallC",
+            "waterClass",
+            "mayShut",
+            "drinkingWater",
+            "mostPumps",
+            "takeLicence",
+            "easement",
+            "discharge",
+            "access",
+            "note");
 
     private final MessageSource messages;
+    private final JdbcClient jdbc;
 
-    SurveyChoices(MessageSource messages) {
+    SurveyChoices(MessageSource messages, JdbcClient jdbc) {
         this.messages = messages;
+        this.jdbc = jdbc;
     }
 
     public List<Choice> kinds() {
@@ -34,13 +69,20 @@ public class SurveyChoices {
         return choices("surveys.method.", SourceMethod.values());
     }
 
+    public List<Choice> waterClasses() {
+        return jdbc.sql("select code, name from water_classes order by code")
+                .query((row, n) -> new Choice(row.getString(1), row.getString(2)))
+                .list();
+    }
+
     public List<Choice> consents() {
         return choices("surveys.consent.", Consent.values());
     }
 
     private List<Choice> choices(String prefix, Enum<?>[] values) {
         return Arrays.stream(values)
-                .map(value -> new Choice(value.name(), messages.getMessage(prefix + value.name(), null, Locale.ENGLISH)))
+                .map(value ->
+                        new Choice(value.name(), messages.getMessage(prefix + value.name(), null, Locale.ENGLISH)))
                 .toList();
     }
 

@@ -28,7 +28,10 @@ public final class SurveyForms {
         Map<String, String> typed = new LinkedHashMap<>();
         for (String name : posted.keySet()) {
             String value = form.value(name);
-            if (!NOT_KEPT.contains(name) && NAME.matcher(name).matches() && !value.isEmpty() && value.length() <= LONGEST) {
+            if (!NOT_KEPT.contains(name)
+                    && NAME.matcher(name).matches()
+                    && !value.isEmpty()
+                    && value.length() <= LONGEST) {
                 typed.put(name, value);
             }
         }
@@ -38,8 +41,13 @@ public final class SurveyForms {
     /** What a survey at another time starts from: the same place, but the water is measured anew. */
     static Map<String, String> again(Map<String, String> typed) {
         Map<String, String> next = new LinkedHashMap<>(typed);
-        next.keySet().removeIf(name -> name.startsWith("source") || name.startsWith("notch") || name.startsWith("given")
-                || name.equals("measuredDry") || name.startsWith("dry") || name.equals("surveyedOn"));
+        next.keySet()
+                .removeIf(name -> name.startsWith("source")
+                        || name.startsWith("notch")
+                        || name.startsWith("given")
+                        || name.equals("measuredDry")
+                        || name.startsWith("dry")
+                        || name.equals("surveyedOn"));
         return next;
     }
 }

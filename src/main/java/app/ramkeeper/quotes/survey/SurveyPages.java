@@ -66,8 +66,7 @@ class SurveyPages {
     }
 
     @GetMapping("/surveys/{id}")
-    String form(
-            @PathVariable UUID id, @RequestParam(required = false) @Nullable String check, Model model) {
+    String form(@PathVariable UUID id, @RequestParam(required = false) @Nullable String check, Model model) {
         SurveyRow row = surveys.row(id);
         TypedForm form = SurveyForms.of(row);
         if (check != null) {
@@ -177,8 +176,8 @@ class SurveyPages {
         for (String name : names) {
             String theirs = present.typed().getOrDefault(name, "");
             if (choices.isField(name) && !theirs.equals(form.value(name))) {
-                differences.add(new LostUpdate.Difference(
-                        form.id(name), choices.label(name), form.value(name), theirs));
+                differences.add(
+                        new LostUpdate.Difference(form.id(name), choices.label(name), form.value(name), theirs));
             }
         }
         show(model, present, form);

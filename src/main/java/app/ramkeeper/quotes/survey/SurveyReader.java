@@ -130,6 +130,7 @@ public final class SurveyReader {
         if (form.value("altitudeM").isEmpty()) {
             assumptions.add("The altitude is taken to be %s m.".formatted(Numbers.text(altitude)));
         }
-        assumptions.add("The delivery pipe gets no warmer than %s °C: buried, or shaded.".formatted(Numbers.text(wall)));
+        assumptions.add(
+                "The delivery pipe gets no warmer than %s °C: buried, or shaded.".formatted(Numbers.text(wall)));
     }
 }

@@ -12,9 +12,4 @@ import org.jspecify.annotations.Nullable;
  * @param done whether a design was chosen on it; it does not change any more then
  */
 public record SurveyRow(
-        UUID id,
-        UUID enquiry,
-        @Nullable LocalDate surveyedOn,
-        boolean done,
-        Map<String, String> typed,
-        int version) {}
+        UUID id, UUID enquiry, @Nullable LocalDate surveyedOn, boolean done, Map<String, String> typed, int version) {}

@@ -2,7 +2,6 @@ package app.ramkeeper.quotes.survey;
 
 import app.ramkeeper.identity.ForField;
 import app.ramkeeper.identity.ForOffice;
-import app.ramkeeper.identity.PersonId;
 import app.ramkeeper.shared.Missing;
 import app.ramkeeper.shared.Uuids;
 import app.ramkeeper.visits.files.Photos;
@@ -130,7 +129,8 @@ public class Surveys {
 
     @Transactional(readOnly = true)
     Optional<Photos.Shown> photo(UUID id) {
-        return jdbc.sql("select f.media_type, f.content from survey_photos p join files f on f.sha256 = p.sha256 where p.id = :id")
+        return jdbc.sql(
+                        "select f.media_type, f.content from survey_photos p join files f on f.sha256 = p.sha256 where p.id = :id")
                 .param("id", id)
                 .query((row, n) -> new Photos.Shown(row.getString(1), row.getBytes(2)))
                 .optional();

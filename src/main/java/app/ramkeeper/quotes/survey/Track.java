@@ -45,11 +45,15 @@ final class Track {
             WayPoint point = points.get(i);
             Optional<Length> level = point.getElevation();
             if (level.isEmpty()) {
-                throw new ProfileText.Unreadable("Point %d of the track has no level. Record it with levels, or type the profile.".formatted(i + 1));
+                throw new ProfileText.Unreadable(
+                        "Point %d of the track has no level. Record it with levels, or type the profile."
+                                .formatted(i + 1));
             }
-            double step = i == 0 ? 0 : Geoid.WGS84.distance(points.get(i - 1), point).doubleValue();
+            double step =
+                    i == 0 ? 0 : Geoid.WGS84.distance(points.get(i - 1), point).doubleValue();
             chainage += step;
-            boolean stands = !profile.isEmpty() && chainage - profile.get(profile.size() - 1).chainageM() < SHORTEST_STEP_M;
+            boolean stands = !profile.isEmpty()
+                    && chainage - profile.get(profile.size() - 1).chainageM() < SHORTEST_STEP_M;
             if (!stands) {
                 profile.add(new GroundPoint(chainage, level.get().doubleValue()));
             }
@@ -71,7 +75,8 @@ final class Track {
                     ? gpx.routes().flatMap(route -> route.points()).toList()
                     : track;
         } catch (IOException | RuntimeException unreadable) {
-            throw new ProfileText.Unreadable("This file cannot be read as GPX. Export the track as GPX, or type the profile.");
+            throw new ProfileText.Unreadable(
+                    "This file cannot be read as GPX. Export the track as GPX, or type the profile.");
         }
     }
 }
