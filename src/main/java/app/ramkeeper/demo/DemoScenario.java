@@ -66,6 +66,7 @@ class DemoScenario implements ApplicationRunner {
         DemoRows rows = new DemoRows();
         DemoCompany company = new DemoCompany(jdbc, rows, today);
         DemoPrices.write(rows, company, today, jdbc);
+        DemoEnquiries.write(jdbc, today);
         DemoRegister register = new DemoRegister(rows, company, wear, random, today);
         rows.write(jdbc);
         DemoHistory history = new DemoHistory(rows, company, wear, random, today, clock.getZone());

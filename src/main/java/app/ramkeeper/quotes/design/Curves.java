@@ -26,8 +26,8 @@ public record Curves(
         double measuredLMin,
         List<String> notes) {
 
-    private static final int SETTINGS = 13;
-    private static final double TIGHT = 0.6, WIDE = 2.4;
+    private static final int SETTINGS = 15;
+    private static final double TIGHT = 0.2, WIDE = 2.3;
     private static final int FLOWS = 14;
 
     /** Keeps its own copies. */

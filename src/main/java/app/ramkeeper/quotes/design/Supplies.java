@@ -22,6 +22,7 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.UUID;
 import java.util.function.ToDoubleFunction;
+import java.util.stream.DoubleStream;
 import org.springframework.stereotype.Component;
 
 /** Makes the supply of a day from catalogue and price list. */
@@ -84,7 +85,7 @@ class Supplies {
         return Objects.requireNonNull(value);
     }
 
-    /** Points that the catalogue lacks stay blank: nothing is promised there. */
+    /** Points that the catalogue lacks take what less fall, less drive flow or more lift gives: never too much. */
     static PerformanceTable table(List<PricedModel.Point> points) {
         double[] falls = axis(points, PricedModel.Point::fallM);
         double[] lifts = axis(points, PricedModel.Point::liftM);
@@ -100,7 +101,26 @@ class Supplies {
                             Arrays.binarySearch(drives, point.driveFlowLMin())] =
                     point.deliveredLMin();
         }
+        fill(falls, lifts, delivered);
         return PerformanceTable.ofDelivered(falls, lifts, drives, delivered);
+    }
+
+    private static void fill(double[] falls, double[] lifts, double[][][] delivered) {
+        for (int i = 0; i < delivered.length; i++) {
+            for (int j = lifts.length - 1; j >= 0; j--) {
+                for (int k = 0; k < delivered[i][j].length; k++) {
+                    if (Double.isNaN(delivered[i][j][k]) && lifts[j] > falls[i]) {
+                        double lessFall = i == 0 ? Double.NaN : delivered[i - 1][j][k];
+                        double moreLift = j + 1 == lifts.length ? Double.NaN : delivered[i][j + 1][k];
+                        double lessDrive = k == 0 ? Double.NaN : delivered[i][j][k - 1];
+                        delivered[i][j][k] = DoubleStream.of(lessFall, moreLift, lessDrive)
+                                .filter(value -> !Double.isNaN(value))
+                                .max()
+                                .orElse(PerformanceTable.BLANK);
+                    }
+                }
+            }
+        }
     }
 
     private static double[] axis(List<PricedModel.Point> points, ToDoubleFunction<PricedModel.Point> value) {
