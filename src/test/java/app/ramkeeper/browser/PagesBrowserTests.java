@@ -56,6 +56,13 @@ class PagesBrowserTests extends BrowserRun {
                         "/pumps",
                         "/fix-lists",
                         "/imports",
+                        "/prices",
+                        "/prices/new?kind=PIPE",
+                        "/prices/settings",
+                        "/quotes",
+                        "/quotes/new",
+                        "/jobs",
+                        "/billing",
                         "/help");
             case TECHNICIAN ->
                 List.of("/", "/my-day", "/sites", "/sites/" + site + "/sheet", "/installs/" + install + "/history");

@@ -149,6 +149,7 @@ class QuoteFlowTests {
     void thePaperIsMadeOnceAndKept() throws Exception {
         QuoteId id = sent();
         byte[] paper = office(() -> sending.paper(id, 1));
+        java.nio.file.Files.write(java.nio.file.Path.of("target", "quote.pdf"), paper);
         jdbc.sql("update quotes set title = 'Another title' where id = ?")
                 .param(id.value())
                 .update();
