@@ -52,7 +52,8 @@ class DemoQuotes implements ApplicationRunner {
 
     @Override
     public void run(ApplicationArguments arguments) {
-        boolean demo = !jdbc.queryForList("select 1 from priced_things where code = 'RAM-H50'").isEmpty();
+        boolean demo = !jdbc.queryForList("select 1 from priced_things where code = 'RAM-H50'")
+                .isEmpty();
         if (!demo || !jdbc.queryForList("select 1 from quotes limit 1").isEmpty()) {
             return;
         }
@@ -163,7 +164,8 @@ class DemoQuotes implements ApplicationRunner {
                         new ProfilePoint(180, liftM * 0.3, liftM, liftM + 2, 12.5),
                         new ProfilePoint(480, liftM, liftM, liftM, 10.)),
                 List.of("In a dry month the source gives the drive flow that was measured in February."),
-                List.of("Ask the water authority whether this take needs a licence, and how much must stay in the stream."));
+                List.of(
+                        "Ask the water authority whether this take needs a licence, and how much must stay in the stream."));
     }
 
     private static double round(double litres) {

@@ -103,8 +103,9 @@ public class QuoteList {
 
     /** Counts and sums by state. */
     public List<Count> counts() {
-        return jdbc.sql("select r.state, count(*) as quotes, coalesce(sum(r.total), 0) as total " + FROM
-                        + " group by r.state order by r.state")
+        return jdbc.sql(
+                        "select r.state, count(*) as quotes, coalesce(sum(r.total), 0) as total " + FROM
+                                + " group by r.state order by array_position(array['DRAFT', 'SENT', 'ACCEPTED', 'DECLINED', 'LAPSED', 'REPLACED'], r.state)")
                 .param("state", null)
                 .param("words", null)
                 .query(Count.class)
