@@ -17,22 +17,17 @@ import org.jspecify.annotations.Nullable;
  * @param place in words, if it is not
  */
 public record EnquiryForm(
-        @NotBlank(message = "{enquiries.customerName.missing}") @Size(max = 200) @Nullable
-        String customerName,
+        @NotBlank @Size(max = 200) @Nullable String customerName,
 
         @Size(max = 60) @Nullable String phone,
 
-        @Email(message = "{enquiries.email.wrong}") @Size(max = 254) @Nullable
-        String email,
+        @Email @Size(max = 254) @Nullable String email,
 
         @Size(max = 200) @Nullable String q,
         @Nullable UUID site,
         @Size(max = 300) @Nullable String place,
 
-        @NotNull(message = "{enquiries.receivedOn.missing}")
-        @PastOrPresent(message = "{enquiries.receivedOn.future}")
-        @Nullable
-        LocalDate receivedOn,
+        @NotNull @PastOrPresent @Nullable LocalDate receivedOn,
 
         @Size(max = 10_000) @Nullable String note,
         @Nullable Integer version) {

@@ -97,7 +97,7 @@ final class ProfileText {
                     .append(shown(point.levelM()))
                     .append('\n');
         }
-        return text.toString();
+        return text.toString().strip();
     }
 
     private static String shown(double value) {

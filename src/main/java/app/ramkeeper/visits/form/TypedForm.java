@@ -46,7 +46,7 @@ public final class TypedForm {
             return clean == null ? "" : clean;
         } catch (IllegalArgumentException control) {
             problem(name, "This text holds a control character. Please look at it and send it again.");
-            return value == null ? "" : value.replaceAll("[\\p{Cntrl}&&[^\t\n]]", "");
+            return value == null ? "" : value.replaceAll("[\\p{Cntrl}\\u202A-\\u202E\\u2066-\\u2069&&[^\t\n]]", "");
         }
     }
 
