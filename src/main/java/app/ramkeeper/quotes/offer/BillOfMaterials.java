@@ -141,7 +141,8 @@ final class BillOfMaterials {
         add(
                 LineGroup.VESSEL,
                 vessel,
-                "Pressure vessel of at least %.0f l, %.0f bar".formatted(asked.litres(), asked.ratingBar()),
+                "Pressure vessel of at least %.0f l, %.0f bar"
+                        .formatted(Math.ceil(asked.litres()), Math.ceil(asked.ratingBar())),
                 "pre-charge %.1f bar; one for each pump".formatted(asked.preChargeBar()),
                 BigDecimal.valueOf(design.pumps()),
                 "piece");
@@ -155,7 +156,7 @@ final class BillOfMaterials {
         add(
                 LineGroup.TANK,
                 tank,
-                "Tank of at least %.0f l".formatted(design.demandLDay()),
+                "Tank of at least %.0f l".formatted(Math.ceil(design.demandLDay())),
                 "for one day's demand",
                 BigDecimal.ONE,
                 "piece");
