@@ -93,7 +93,8 @@ create table billing_items (
   kind           text not null constraint ck_billing_items_kind check (kind in ('DEPOSIT', 'STAGE', 'FINAL', 'VARIATION', 'VISIT')),
   job_id         uuid constraint fk_billing_items_job references jobs,
   variation_id   uuid constraint fk_billing_items_variation references job_variations constraint uq_billing_items_variation unique,
-  visit_id       uuid constraint fk_billing_items_visit references visits constraint uq_billing_items_visit unique,
+  -- The first report of the visit; a correction does not make it another visit.
+  report_id      uuid constraint fk_billing_items_report references visit_reports constraint uq_billing_items_report unique,
   customer_id    uuid constraint fk_billing_items_customer references customers,
   text           text not null constraint ck_billing_items_text check (length(text) between 1 and 1000),
   currency       text not null,
@@ -108,7 +109,7 @@ create table billing_items (
   waived_because text constraint ck_billing_items_waived check (length(waived_because) between 1 and 300),
   export_id      uuid constraint fk_billing_items_export references billing_exports,
   constraint ck_billing_items_total check (total = net + tax),
-  constraint ck_billing_items_of check ((kind = 'VISIT') = (visit_id is not null) and (kind = 'VISIT') = (job_id is null)
+  constraint ck_billing_items_of check ((kind = 'VISIT') = (report_id is not null) and (kind = 'VISIT') = (job_id is null)
     and (kind = 'VARIATION') = (variation_id is not null)),
   constraint ck_billing_items_exported check (export_id is null or (ready_on is not null and waived_because is null and customer_id is not null))
 );
@@ -116,6 +117,14 @@ create index ix_billing_items_open on billing_items (ready_on) where export_id i
 create index ix_billing_items_job on billing_items (job_id);
 create index ix_billing_items_export on billing_items (export_id);
 call keep_audit_of('billing_items');
+
+-- The report that a chain of corrections began with.
+create function first_report(last uuid) returns uuid language sql stable as $$
+  with recursive chain as (
+    select id, supersedes from visit_reports where id = last
+    union all select r.id, r.supersedes from visit_reports r join chain c on r.id = c.supersedes)
+  select id from chain where supersedes is null
+$$;
 
 create function keep_exported() returns trigger language plpgsql as $$
 begin

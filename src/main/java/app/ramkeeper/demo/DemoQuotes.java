@@ -72,7 +72,10 @@ class DemoQuotes implements ApplicationRunner {
 
     private void make() {
         quote("Ram pump for the hill troughs", "Perrin Vale", "Tern Creek", 2.1, 31);
-        sent("Ram pump for the house tank", "Odette Marsh", "Marsh Farm", 2.6, 40);
+        QuoteId old = sent("Ram pump for the house tank", "Odette Marsh", "Marsh Farm", 2.6, 40);
+        jdbc.update(
+                "update quote_revisions set sent_at = sent_at - interval '16 days' where quote_id = ?", old.value());
+        jdbc.update("update quote_settings set bill_from = current_date - 5");
         QuoteId lost = sent("Ram pump for the yards", "Silas Crewe", "Crewe Flats", 1.8, 26);
         answers.decline(lost, 1, "Silas Crewe", Answered.PHONE, "price");
         QuoteId lapsed = sent("Second ram for the top paddock", "Wren Tolley", "Tolley Run", 3.2, 55);

@@ -63,9 +63,15 @@ public class Billing {
             String currency,
             LocalDate readyOn) {}
 
-    /** A visit that was done and of which nobody has said whether it is charged. */
+    /**
+     * A visit that was done, planned or not, of which nobody has said whether it is charged.
+     *
+     * @param id its first report, which stays the same when it is corrected
+     * @param reportId the report in force
+     */
     public record Visit(
             UUID id,
+            UUID reportId,
             String kind,
             UUID siteId,
             String site,
@@ -105,14 +111,13 @@ public class Billing {
     @Transactional(readOnly = true)
     public List<Visit> visits() {
         return jdbc.sql("""
-                        select v.id, v.kind, v.site_id, s.name as site, r.attended_on as done_on,
+                        select first_report(v.id) as id, v.id as report_id, v.kind, v.site_id, s.name as site, v.attended_on as done_on,
                           (select c.name from customers c where c.id = %s) as payer
-                        from visits v join sites s on s.id = v.site_id
-                        join lateral (select attended_on from visit_reports r where r.visit_id = v.id and r.outcome <> 'COULD_NOT'
-                          order by recorded_at desc limit 1) r on true
-                        where v.state = 'DONE' and v.kind in ('SERVICE', 'CALL_OUT') and r.attended_on >= (select bill_from from quote_settings)
-                          and not exists (select 1 from billing_items b where b.visit_id = v.id)
-                        order by r.attended_on, v.id limit 1000""".formatted(PAYER)).query(Visit.class).list();
+                        from current_reports v join sites s on s.id = v.site_id
+                        where v.kind in ('SERVICE', 'CALL_OUT') and v.outcome <> 'COULD_NOT' and v.source in ('FORM', 'PHONE')
+                          and v.attended_on >= (select bill_from from quote_settings)
+                          and not exists (select 1 from billing_items b where b.report_id = first_report(v.id))
+                        order by v.attended_on, v.id limit 1000""".formatted(PAYER)).query(Visit.class).list();
     }
 
     /** One visit that waits for a word. */
@@ -130,7 +135,7 @@ public class Billing {
         boolean free = form.waivedBecause() != null;
         BigDecimal net = free || form.net() == null ? BigDecimal.ZERO : Money.cents(form.net());
         BigDecimal amount = Money.cents(net.multiply(tax.price()).movePointLeft(2));
-        UUID payer = jdbc.sql("select " + PAYER + " from visits v where v.id = ?")
+        UUID payer = jdbc.sql("select " + PAYER + " from visit_reports v where v.id = ?")
                 .param(id)
                 .query((row, number) -> java.util.Optional.ofNullable(row.getObject(1, UUID.class)))
                 .single()
@@ -140,7 +145,7 @@ public class Billing {
                     "Nobody pays for " + visit.site() + ". Say on the site's page who does, then charge the visit.");
         }
         jdbc.sql("""
-                        insert into billing_items (id, reference, kind, visit_id, customer_id, text, currency, net, tax_name, tax_percent, tax,
+                        insert into billing_items (id, reference, kind, report_id, customer_id, text, currency, net, tax_name, tax_percent, tax,
                           total, ready_on, waived_because)
                         values (:id, :reference, 'VISIT', :visit, :customer, :text, :currency, :net, :taxName, :taxPercent, :tax, :total, :ready,
                           :waived)""")
@@ -199,7 +204,7 @@ public class Billing {
                         select b.reference, b.ready_on, c.reference, c.name, c.billing_address, q.number, s.name, b.text, b.net, b.tax_name,
                           b.tax_percent, b.tax, b.total, b.currency
                         from billing_items b join customers c on c.id = b.customer_id left join jobs j on j.id = b.job_id
-                        left join quotes q on q.id = j.id left join visits v on v.id = b.visit_id left join sites s on s.id = coalesce(j.site_id, v.site_id)
+                        left join quotes q on q.id = j.id left join visit_reports v on v.id = b.report_id left join sites s on s.id = coalesce(j.site_id, v.site_id)
                         where b.export_id = ? order by b.ready_on, b.reference""")
                 .param(export)
                 .query((row, number) -> {

@@ -77,9 +77,8 @@ public class JobQuery {
                         from jobs j join quotes q on q.id = j.id join sites s on s.id = j.site_id
                         join quote_revisions r on r.quote_id = j.id and r.revision = j.revision
                         left join installs i on i.id = j.install_id
-                        left join lateral (select g.value_si, v.attended_on from readings g join visit_reports v on v.id = g.report_id
+                        left join lateral (select g.value_si, v.attended_on from readings g join current_reports v on v.id = g.report_id
                           where g.install_id = i.id and g.quantity = 'DELIVERED_FLOW' and g.comparable
-                            and not exists (select 1 from visit_reports later where later.supersedes = v.id)
                           order by v.attended_on desc limit 1) last on true
                         order by j.ended_on is not null, j.at desc limit 500""").param("day", DAY).query(Line.class).list();
     }

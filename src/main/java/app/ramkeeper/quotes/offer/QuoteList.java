@@ -101,6 +101,33 @@ public class QuoteList {
         }
     }
 
+    /** Sent quotes that wait for a word: a week old, or lapsing within a fortnight; the oldest first. */
+    public List<Waiting> waiting() {
+        return jdbc.sql("""
+                        select q.id, q.number, q.title, q.customer_name, q.phone, (r.sent_at at time zone :zone)::date as sent_on, r.valid_until,
+                          exists (select 1 from quote_links l where l.revision_id = r.id and l.opened_at is not null) as opened
+                        from quote_revisions r join quotes q on q.id = r.quote_id
+                        where r.state = 'SENT' and r.valid_until >= :today and (r.sent_at < :week or r.valid_until <= :fortnight)
+                        order by r.sent_at, q.id limit 20""")
+                .param("zone", clock.getZone().getId())
+                .param("today", LocalDate.now(clock))
+                .param("week", OffsetDateTime.now(clock).minusDays(7))
+                .param("fortnight", LocalDate.now(clock).plusDays(14))
+                .query(Waiting.class)
+                .list();
+    }
+
+    /** A quote to ring about. */
+    public record Waiting(
+            UUID id,
+            String number,
+            String title,
+            String customerName,
+            @Nullable String phone,
+            LocalDate sentOn,
+            LocalDate validUntil,
+            boolean opened) {}
+
     /** Counts and sums by state. */
     public List<Count> counts() {
         return jdbc.sql(

@@ -59,6 +59,7 @@ class QuotePages {
         model.addAttribute("words", words);
         model.addAttribute("states", QuoteState.values());
         model.addAttribute("counts", list.counts());
+        model.addAttribute("waiting", list.waiting());
         model.addAttribute("reasons", list.reasons());
         model.addAttribute("page", list.page(state, words, after));
         return "quotes/list";

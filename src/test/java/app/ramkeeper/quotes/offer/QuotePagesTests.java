@@ -214,6 +214,57 @@ class QuotePagesTests {
                 .hasMessageContaining("never changed");
     }
 
+    @Test
+    void aVisitIsChargedOnceEvenIfItsReportIsCorrected() throws Exception {
+        UUID report = report(Uuids.next(), null);
+        jdbc.sql("update quote_settings set bill_from = '2026-01-01'").update();
+        String charge = "/billing/visits/" + report;
+        assertThat(body(get("/billing", Role.OFFICE))).contains(charge, "nobody named");
+        String tax = AsOffice.run(
+                new Actor("t", "t"), () -> quotes.taxes().get(0).id().toString());
+        MvcTestResult neither = post(charge, "text", "Call-out", "tax", tax);
+        assertThat(neither).hasStatus(422);
+        assertThat(body(neither)).contains("Give the price, or say why");
+        MvcTestResult unpaid = post(charge, "text", "Call-out", "net", "180", "tax", tax);
+        assertThat(unpaid).hasStatus(422);
+        assertThat(body(unpaid)).contains("Nobody pays for", "value=\"180\"");
+
+        assertThat(post(charge, "text", "Call-out", "waivedBecause", "Warranty", "tax", tax))
+                .hasRedirectedUrl("/billing");
+        report(Uuids.next(), report);
+
+        assertThat(body(get("/billing", Role.OFFICE))).doesNotContain(charge);
+        assertThat(post(charge, "text", "Call-out", "net", "180", "tax", tax)).hasStatus(404);
+    }
+
+    private UUID report(UUID id, @org.jspecify.annotations.Nullable UUID corrects) {
+        UUID site = corrects == null
+                ? Uuids.next()
+                : jdbc.sql("select site_id from visit_reports where id = ?")
+                        .param(corrects)
+                        .query(UUID.class)
+                        .single();
+        UUID person = Uuids.next();
+        jdbc.sql("insert into people (id, name) values (?, 'Somebody')")
+                .param(person)
+                .update();
+        if (corrects == null) {
+            jdbc.sql("insert into sites (id, name) values (?, 'Far Paddock')")
+                    .param(site)
+                    .update();
+        }
+        jdbc.sql(
+                        "insert into visit_reports (id, site_id, kind, supersedes, attended_on, recorded_at, recorded_by, outcome, content_hash, source)"
+                                + " values (:id, :site, 'CALL_OUT', :corrects, '2026-02-03', now(), :person, 'DONE', :hash, 'FORM')")
+                .param("id", id)
+                .param("site", site)
+                .param("corrects", corrects, java.sql.Types.OTHER)
+                .param("person", person)
+                .param("hash", new byte[32])
+                .update();
+        return id;
+    }
+
     @ParameterizedTest
     @CsvSource({
         "quantity, -1, Give 0 or more",
