@@ -25,7 +25,7 @@ class HeldReports {
     boolean keep(RecordVisit command, byte[] hash, HeldBecause because, PersonId by) {
         return jdbc.sql("""
                         insert into to_settle (id, report_id, visit_id, site_id, content_hash, payload, reason, received_at, received_by)
-                        values (:id, :report, (select id from visits where id = :visit), :site, :hash, cast(:payload as jsonb),
+                        values (:id, :report, (select id from visits where id = :visit), (select id from sites where id = :site), :hash, cast(:payload as jsonb),
                           :reason, :now, :by)
                         on conflict (report_id) do nothing""")
                         .param("id", Uuids.next())

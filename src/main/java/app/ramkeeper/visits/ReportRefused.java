@@ -22,6 +22,12 @@ public class ReportRefused extends RuntimeException {
      *
      * @param path the part of the command, such as {@code attendedOn} or {@code readings[2].value}
      * @param sentence says what is wrong and what would be right
+     * @param register the register does not fit what was written, so its writer may have done nothing wrong
      */
-    public record Problem(String path, String sentence) {}
+    public record Problem(String path, String sentence, boolean register) {
+
+        public Problem(String path, String sentence) {
+            this(path, sentence, false);
+        }
+    }
 }

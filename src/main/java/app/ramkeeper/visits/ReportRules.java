@@ -42,7 +42,9 @@ class ReportRules {
     }
 
     private void checkHead() {
-        say(known.site(), "site", "This site is not in the register.");
+        if (!known.site()) {
+            problems.add(new Problem("site", "This site is not in the register.", true));
+        }
         say(!command.people().isEmpty(), "people", "Say who was there.");
         for (int i = 0; i < command.people().size(); i++) {
             exists(command.people().get(i).value(), "people[" + i + "]", "This person is not in the register.");
@@ -158,9 +160,9 @@ class ReportRules {
         }
         ReportFacts.Install install = known.installs().get(id.value());
         if (install == null) {
-            problems.add(new Problem(path, "This install is not in the register."));
+            problems.add(new Problem(path, "This install is not in the register.", true));
         } else if (!install.site().equals(command.site().value())) {
-            problems.add(new Problem(path, install.name() + " stands at another site."));
+            problems.add(new Problem(path, install.name() + " stands at another site.", true));
         } else if (!command.kind().mayPrecedeCommissioning()) {
             commissioned(install);
         }
@@ -181,14 +183,16 @@ class ReportRules {
     }
 
     private void once(String path, String sentence) {
-        Problem problem = new Problem(path, sentence);
+        Problem problem = new Problem(path, sentence, true);
         if (!problems.contains(problem)) {
             problems.add(problem);
         }
     }
 
     private void exists(@Nullable UUID id, String path, String sentence) {
-        say(id == null || known.things().contains(id), path, sentence);
+        if (id != null && !known.things().contains(id)) {
+            problems.add(new Problem(path, sentence, true));
+        }
     }
 
     private void order(@Nullable Instant first, @Nullable Instant second, String path, String sentence) {

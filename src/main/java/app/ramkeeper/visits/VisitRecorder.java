@@ -68,6 +68,13 @@ public class VisitRecorder {
         return take(command, by);
     }
 
+    /** Keeps a report for the office to settle, word for word, and applies nothing of it. */
+    @ForField
+    public Recorded keepToSettle(RecordVisit command, HeldBecause because, PersonId by) {
+        byte[] hash = hashes.of(command);
+        return repeated(command.id(), hash).orElseGet(() -> hold(command, hash, because, by));
+    }
+
     /** Records a report out of an imported history. */
     @ForSetup
     public Recorded recordImported(RecordVisit command, PersonId by) {

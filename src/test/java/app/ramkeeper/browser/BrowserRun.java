@@ -96,11 +96,12 @@ abstract class BrowserRun {
         BrowserContext context = browser.newContext(new Browser.NewContextOptions()
                 .setViewportSize(width, height)
                 .setLocale("en-NZ")
-                .setBaseURL("http://localhost:" + port));
+                .setBaseURL(address()));
         contexts.add(context);
         Page page = context.newPage();
         page.onRequest(request -> {
-            if (!request.url().startsWith("http://localhost:" + port)
+            if (!request.url().startsWith(address())
+                    && !request.url().startsWith("blob:" + address())
                     && !request.url().startsWith("data:")) {
                 misdeeds.add("request to " + request.url());
             }
@@ -112,6 +113,11 @@ abstract class BrowserRun {
             }
         });
         return page;
+    }
+
+    /** Where the browser finds the application. */
+    String address() {
+        return "http://localhost:" + port;
     }
 
     Page desk() {

@@ -9,9 +9,10 @@ import org.springframework.security.web.header.HeaderWriter;
 /** Pages are never kept by a browser or proxy; files whose name holds their hash or version may be kept for ever. */
 class CacheHeaders implements HeaderWriter {
 
-    private static final Pattern NAMED_BY_CONTENT =
-            Pattern.compile("/(css|js|fonts|icons)/.+-[0-9a-f]{32}\\.[a-z0-9]+|/webjars/[^/]+/[0-9][^/]*/.+");
-    private static final Pattern FILE = Pattern.compile("/(css|js|fonts|icons|webjars)/.+");
+    private static final Pattern NAMED_BY_CONTENT = Pattern.compile(
+            "/(css|js|fonts|icons)/.+-[0-9a-f]{32}\\.[a-z0-9]+|/webjars/[^/]+/[0-9][^/]*/.+|/field/app/[0-9a-f]{32}/.+");
+    private static final Pattern FILE =
+            Pattern.compile("/(css|js|fonts|icons|webjars)/.+|/field|/sw\\.js|/manifest\\.webmanifest");
 
     @Override
     public void writeHeaders(HttpServletRequest request, HttpServletResponse response) {

@@ -46,6 +46,7 @@ class SecurityChain {
 
     private static final String[] FILES = {"/css/**", "/js/**", "/fonts/**", "/icons/**", "/webjars/**", "/favicon.ico"
     };
+    private static final String[] PHONE = {"/field", "/field/app/**", "/sw.js", "/manifest.webmanifest"};
     private static final String[] HEALTH = {
         "/actuator/health", "/actuator/health/liveness", "/actuator/health/readiness"
     };
@@ -64,6 +65,8 @@ class SecurityChain {
                                 DispatcherType.FORWARD, DispatcherType.ERROR, DispatcherType.ASYNC)
                         .permitAll()
                         .requestMatchers(FILES)
+                        .permitAll()
+                        .requestMatchers(PHONE)
                         .permitAll()
                         .requestMatchers(HEALTH)
                         .permitAll()

@@ -37,6 +37,6 @@ class SessionEnd extends OncePerRequestFilter {
     /** Files need no session, so none is looked up for them. */
     @Override
     protected boolean shouldNotFilter(HttpServletRequest request) {
-        return Wants.path(request).matches("/(css|js|fonts|icons|webjars)/.*");
+        return Wants.path(request).matches("/(css|js|fonts|icons|webjars|field/app)/.*");
     }
 }

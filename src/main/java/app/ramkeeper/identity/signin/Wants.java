@@ -12,6 +12,7 @@ final class Wants {
     static boolean noPage(HttpServletRequest request) {
         String accept = request.getHeader(HttpHeaders.ACCEPT);
         return request.getHeader("HX-Request") != null
+                || path(request).startsWith("/field/")
                 || (accept != null && accept.contains("json") && !accept.contains("text/html"));
     }
 

@@ -67,6 +67,31 @@ public class Photos {
         return new Kept(HexFormat.of().formatHex(key), notes.takenAt());
     }
 
+    /**
+     * Adds a kept photo to a report that was recorded before the photo came.
+     *
+     * @param photo made by who took it: the same one is added once
+     * @return false if the report is not in the history
+     */
+    public boolean attach(UUID photo, UUID report, String sha256, @Nullable String caption, @Nullable Instant takenAt) {
+        int reports = jdbc.sql("select count(*) from visit_reports where id = :report")
+                .param("report", report)
+                .query(Integer.class)
+                .single();
+        if (reports == 1) {
+            jdbc.sql("""
+                            insert into photos (id, report_id, sha256, caption, taken_at) values (:id, :report, :key, :caption, :taken)
+                            on conflict (id) do nothing""")
+                    .param("id", photo)
+                    .param("report", report)
+                    .param("key", HexFormat.of().parseHex(sha256))
+                    .param("caption", caption)
+                    .param("taken", takenAt == null ? null : Timestamp.from(takenAt))
+                    .update();
+        }
+        return reports == 1;
+    }
+
     /** A photo of a recorded report; everybody of the field and the office may see it. */
     @Transactional(readOnly = true)
     public Optional<Shown> ofReport(UUID photo) {

@@ -1,0 +1,98 @@
+package app.ramkeeper.field;
+
+import java.util.LinkedHashMap;
+import java.util.Map;
+
+/** The bundle's sections, each one question to the database; each column becomes a field of the JSON. */
+final class BundleSql {
+
+    private BundleSql() {}
+
+    static final String SET_UPS = """
+            select i.id, p.model_id as model, c.fall_m as fall, c.lift_m as lift,
+              coalesce(b.drive_flow_si * 60000, c.design_drive_flow_l_min) as drive,
+              c.delivery_pipe_bore_mm as bore, c.delivery_pipe_length_m as length, s.altitude_m as altitude
+            from installs i join sites s on s.id = i.site_id
+              join configurations c on c.install_id = i.id and daterange(c.from_date, c.until_date) @> :today::date
+              left join baselines b on b.configuration_id = c.id
+              left join lateral (select min(u.model_id::text)::uuid as model_id from pump_fittings f join pumps u on u.id = f.pump_id
+                where f.install_id = i.id and f.until_date is null having count(distinct u.model_id) = 1) p on true
+            where i.retired_on is null and c.lift_m > c.fall_m
+              and coalesce(b.drive_flow_si * 60000, c.design_drive_flow_l_min) > 0
+            order by i.id""";
+
+    static final Map<String, String> SECTIONS = new LinkedHashMap<>();
+
+    static {
+        SECTIONS.put("sites", """
+                select s.id, s.reference as ref, s.name, s.locality, s.latitude as lat, s.longitude as lon, s.altitude_m as alt,
+                  s.way_in as "wayIn", s.gate, s.walk_minutes as walk, s.source_kind as source, w.name as water, s.drinking_water as drinking,
+                  c.name as catchment, c.biosecurity,
+                  (select json_agg(json_build_object('kind', h.kind, 'text', h.text) order by h.kind, h.id) from site_hazards h where h.site_id = s.id) as hazards,
+                  (select json_agg(json_build_array(a.weekday, to_char(a.from_time, 'HH24:MI'), to_char(a.until_time, 'HH24:MI')) order by a.weekday, a.from_time)
+                    from access_windows a where a.site_id = s.id) as windows,
+                  (select json_agg(json_build_object('from', p.from_date, 'until', p.until_date, 'reason', p.reason) order by p.from_date)
+                    from closed_periods p where p.site_id = s.id and p.until_date >= :today) as closed,
+                  (select json_agg(json_build_object('part', p.part, 'name', coalesce(k.name, cu.name), 'phone', coalesce(k.phone, cu.phone)) order by p.part, p.id)
+                    from site_parties p left join contacts k on k.id = p.contact_id left join customers cu on cu.id = p.customer_id
+                    where p.site_id = s.id and p.part <> 'PAYER' and daterange(p.from_date, p.until_date) @> :today::date) as people
+                from sites s left join catchments c on c.id = s.catchment_id left join water_classes w on w.code = s.water_class
+                where s.merged_into is null order by s.name, s.id""");
+        SECTIONS.put("installs", """
+                select i.id, i.site_id as site, i.name, i.commissioned_on as commissioned, i.commissioning_known as known, r.state, r.from_date as since,
+                  c.fall_m as fall, c.lift_m as lift, c.valve_setting as setting, c.design_drive_flow_l_min as "designDrive",
+                  c.design_delivered_l_min as "designDelivered", c.vessel_precharge_bar as precharge,
+                  case when b.id is not null then json_build_object('on', b.taken_on, 'drive', b.drive_flow_si, 'delivered', b.delivered_flow_si,
+                    'beat', b.beat_rate_si, 'pressure', b.delivery_pressure_si) end as baseline,
+                  (select json_agg(json_build_object('id', u.id, 'serial', u.serial, 'model', m.name, 'modelId', m.id, 'vessel', m.vessel_kind,
+                      'bar', m.max_pressure_bar, 'loan', f.place = 'LOAN') order by f.place_no)
+                    from pump_fittings f join pumps u on u.id = f.pump_id left join pump_models m on m.id = u.model_id
+                    where f.install_id = i.id and f.until_date is null) as pumps,
+                  (select json_agg(json_build_object('position', o.position, 'fitted', o.fitted_on) order by o.position, o.id)
+                    from components o where o.install_id = i.id and o.removed_on is null and o.position in ('WASTE_VALVE', 'DELIVERY_VALVE')) as rubbers
+                from installs i
+                  left join running_states r on r.install_id = i.id and r.until_date is null
+                  left join configurations c on c.install_id = i.id and daterange(c.from_date, c.until_date) @> :today::date
+                  left join baselines b on b.configuration_id = c.id
+                where i.retired_on is null order by i.id""");
+        SECTIONS.put("tasks", """
+                select t.id, t.install_id as install, t.pump_id as pump, t.task_kind_id as kind, t.due_on as due, t.window_until as until,
+                  t.last_done_on as last, t.last_done_as as "lastAs"
+                from service_tasks t where t.ended_on is null and t.done_by = 'US' and t.asleep_since is null
+                  and (t.due_on <= :due or t.last_done_as = 'UNKNOWN') order by t.due_on nulls first, t.id""");
+        SECTIONS.put("readings", """
+                select distinct on (g.install_id, g.quantity, g.place) g.install_id as install, g.quantity, g.place, g.value, g.unit, g.value_si as si,
+                  r.attended_on as "on", g.comparable
+                from readings g join current_reports r on r.id = g.report_id
+                order by g.install_id, g.quantity, g.place, r.attended_on desc, r.recorded_at desc, g.id""");
+        SECTIONS.put("visits", """
+                select v.id, v.site_id as site, v.attended_on as "on", v.kind, v.outcome, v.reason, v.note,
+                  (select string_agg(p.name, ', ' order by rp.lead desc, p.name) from report_people rp join people p on p.id = rp.person_id where rp.report_id = v.id) as who,
+                  (select string_agg(distinct k.name, ', ') from report_works w join task_kinds k on k.id = w.task_kind_id
+                    where w.report_id = v.id and w.outcome = 'DONE') as done
+                from (select r.*, row_number() over (partition by site_id order by attended_on desc, recorded_at desc, id) as n from current_reports r) v
+                where v.n <= 3 order by v.site_id, v.n""");
+        SECTIONS.put("followUps", """
+                select f.id, f.site_id as site, f.text, f.due_on as due, f.promised from follow_ups f where f.done_on is null order by f.id""");
+        SECTIONS.put("planned", """
+                select v.id, v.site_id as site, v.kind, v.planned_on as "on", to_char(v.planned_from, 'HH24:MI') as "from", v.minutes, v.answer,
+                  v.office_must_ring as ring, v.note,
+                  (select json_agg(p.person_id order by p.lead desc) from visit_people p where p.visit_id = v.id and p.person_id <> :person) as others,
+                  (select json_agg(t.task_id order by t.task_id) from visit_tasks t where t.visit_id = v.id) as tasks
+                from visits v join visit_people me on me.visit_id = v.id and me.person_id = :person
+                where v.state = 'PLANNED' and v.planned_on between :today and :ahead order by v.planned_on, v.planned_from nulls last, v.id""");
+        SECTIONS.put("asked", """
+                select t.id, t.install_id as install, t.pump_id as pump, t.task_kind_id as kind, t.due_on as due
+                from service_tasks t join visit_tasks vt on vt.task_id = t.id join visits v on v.id = vt.visit_id
+                  join visit_people me on me.visit_id = v.id and me.person_id = :person
+                where v.state = 'PLANNED' and v.planned_on between :today and :ahead order by t.id""");
+        SECTIONS.put("kinds", "select id, code, name from task_kinds where withdrawn_on is null order by name, id");
+        SECTIONS.put("van", """
+                select p.id, p.number, p.name, p.unit, sum(l.quantity) as quantity from stock_levels l join stock_places sp on sp.id = l.place_id
+                  join parts p on p.id = l.part_id where sp.person_id = :person and l.quantity > 0 group by p.id order by p.name, p.id""");
+        SECTIONS.put("causes", "select symptom, cause, action from field_causes order by symptom, seq");
+        SECTIONS.put("checklists", """
+                select distinct on (model_id) id, model_id as model, edition, items from field_checklists where kind = 'COMMISSIONING'
+                order by model_id, edition desc""");
+    }
+}

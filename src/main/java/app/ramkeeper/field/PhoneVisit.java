@@ -1,0 +1,103 @@
+package app.ramkeeper.field;
+
+import app.ramkeeper.fleet.ComponentPosition;
+import app.ramkeeper.shared.Unit;
+import app.ramkeeper.visits.DoneBy;
+import app.ramkeeper.visits.MeasuredAt;
+import app.ramkeeper.visits.Quantity;
+import app.ramkeeper.visits.Reason;
+import app.ramkeeper.visits.ReportOutcome;
+import app.ramkeeper.visits.Symptom;
+import app.ramkeeper.visits.VisitKind;
+import app.ramkeeper.visits.WorkOutcome;
+import com.fasterxml.jackson.annotation.JsonIgnoreProperties;
+import java.math.BigDecimal;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A visit as a phone writes it, edition 1. What a newer or older page adds is kept in the entry's text and not refused, so
+ * fields may be added and never change their meaning.
+ *
+ * @param photos how many photos will follow
+ * @param checklist which list was worked through
+ * @param checks the answers to it
+ * @param cautions what was acknowledged
+ */
+@JsonIgnoreProperties(ignoreUnknown = true)
+record PhoneVisit(
+        int v,
+        UUID id,
+        @Nullable UUID visit,
+        UUID site,
+        VisitKind kind,
+        LocalDate on,
+        @Nullable Instant startedAt,
+        @Nullable Instant arrivedAt,
+        @Nullable Instant leftAt,
+        @Nullable List<UUID> people,
+        ReportOutcome outcome,
+        @Nullable Reason reason,
+        @Nullable String note,
+        boolean nobodyThere,
+        @Nullable String customerName,
+        @Nullable List<Work> works,
+        @Nullable List<Reading> readings,
+        @Nullable List<Finding> findings,
+        @Nullable List<Part> parts,
+        @Nullable List<FollowUp> followUps,
+        int photos,
+        @Nullable UUID checklist,
+        @Nullable List<CheckItem> checks,
+        @Nullable List<String> cautions) {
+
+    @JsonIgnoreProperties(ignoreUnknown = true)
+    record Work(
+            UUID install,
+            @Nullable UUID pump,
+            UUID kind,
+            @Nullable UUID task,
+            WorkOutcome outcome,
+            @Nullable Reason reason,
+            @Nullable LocalDate lookAgainOn,
+            @Nullable DoneBy by,
+            @Nullable String note) {}
+
+    @JsonIgnoreProperties(ignoreUnknown = true)
+    record Reading(
+            UUID install,
+            @Nullable UUID pump,
+            Quantity quantity,
+            MeasuredAt place,
+            BigDecimal value,
+            Unit unit,
+            boolean asRead,
+            @Nullable String notComparable) {}
+
+    @JsonIgnoreProperties(ignoreUnknown = true)
+    record Finding(
+            @Nullable UUID install,
+            Symptom symptom,
+            @Nullable String cause,
+            @Nullable String action) {}
+
+    @JsonIgnoreProperties(ignoreUnknown = true)
+    record Part(
+            UUID install,
+            @Nullable UUID pump,
+            @Nullable UUID part,
+            @Nullable String text,
+            @Nullable ComponentPosition position,
+            BigDecimal quantity,
+            @Nullable String batch) {}
+
+    @JsonIgnoreProperties(ignoreUnknown = true)
+    record FollowUp(String text, @Nullable LocalDate dueOn, boolean promised) {}
+
+    /** One step of a guided list: ticked, or why not. */
+    @JsonIgnoreProperties(ignoreUnknown = true)
+    record CheckItem(String code, boolean done, @Nullable String why) {}
+}

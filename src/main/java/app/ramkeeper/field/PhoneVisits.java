@@ -1,0 +1,123 @@
+package app.ramkeeper.field;
+
+import app.ramkeeper.catalogue.PartId;
+import app.ramkeeper.catalogue.TaskKindId;
+import app.ramkeeper.fleet.InstallId;
+import app.ramkeeper.fleet.PumpId;
+import app.ramkeeper.fleet.SiteId;
+import app.ramkeeper.identity.PersonId;
+import app.ramkeeper.shared.Measured;
+import app.ramkeeper.shared.Text;
+import app.ramkeeper.visits.DoneBy;
+import app.ramkeeper.visits.RecordVisit;
+import app.ramkeeper.visits.ReportId;
+import app.ramkeeper.visits.ReportSource;
+import app.ramkeeper.visits.VisitId;
+import java.util.ArrayList;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Set;
+import java.util.UUID;
+import java.util.function.Function;
+import org.jspecify.annotations.Nullable;
+
+/** Turns what a phone wrote into the one command by which reports come in. */
+final class PhoneVisits {
+
+    private PhoneVisits() {}
+
+    /** @throws IllegalArgumentException if a text holds a control character */
+    static RecordVisit command(PhoneVisit p, PersonId writer) {
+        return new RecordVisit(
+                new ReportId(p.id()),
+                with(p.visit(), VisitId::new),
+                new SiteId(p.site()),
+                p.kind(),
+                null,
+                p.on(),
+                p.startedAt(),
+                p.arrivedAt(),
+                p.leftAt(),
+                people(p, writer),
+                p.outcome(),
+                p.reason(),
+                text(p.note()),
+                p.nobodyThere(),
+                text(p.customerName()),
+                ReportSource.PHONE,
+                all(p.works(), PhoneVisits::work),
+                all(p.readings(), PhoneVisits::reading),
+                all(p.findings(), PhoneVisits::finding),
+                all(p.parts(), PhoneVisits::part),
+                List.of(),
+                all(p.followUps(), PhoneVisits::followUp));
+    }
+
+    private static List<PersonId> people(PhoneVisit p, PersonId writer) {
+        Set<PersonId> people = new LinkedHashSet<>();
+        people.add(writer);
+        all(p.people(), PersonId::new).forEach(people::add);
+        return new ArrayList<>(people);
+    }
+
+    private static RecordVisit.Work work(PhoneVisit.Work w) {
+        return new RecordVisit.Work(
+                new InstallId(w.install()),
+                with(w.pump(), PumpId::new),
+                new TaskKindId(w.kind()),
+                w.task(),
+                w.outcome(),
+                w.reason(),
+                w.lookAgainOn(),
+                w.by() == null ? DoneBy.US : w.by(),
+                false,
+                text(w.note()));
+    }
+
+    private static RecordVisit.Reading reading(PhoneVisit.Reading r) {
+        return new RecordVisit.Reading(
+                new InstallId(r.install()),
+                with(r.pump(), PumpId::new),
+                r.quantity(),
+                r.place(),
+                new Measured(r.value(), r.unit()),
+                null,
+                null,
+                r.asRead(),
+                text(r.notComparable()));
+    }
+
+    private static RecordVisit.Finding finding(PhoneVisit.Finding f) {
+        return new RecordVisit.Finding(
+                with(f.install(), InstallId::new), f.symptom(), text(f.cause()), text(f.action()));
+    }
+
+    private static RecordVisit.PartUsed part(PhoneVisit.Part u) {
+        return new RecordVisit.PartUsed(
+                new InstallId(u.install()),
+                with(u.pump(), PumpId::new),
+                with(u.part(), PartId::new),
+                text(u.text()),
+                u.position(),
+                u.quantity(),
+                text(u.batch()));
+    }
+
+    private static RecordVisit.FollowUp followUp(PhoneVisit.FollowUp f) {
+        String said = text(f.text());
+        return new RecordVisit.FollowUp(said == null ? "" : said, f.dueOn(), f.promised());
+    }
+
+    private static @Nullable String text(@Nullable String typed) {
+        String clean = Text.clean(typed);
+        return clean == null || clean.isEmpty() ? null : clean;
+    }
+
+    private static <T> @Nullable T with(@Nullable UUID id, Function<UUID, T> type) {
+        return id == null ? null : type.apply(id);
+    }
+
+    private static <A, B> List<B> all(@Nullable List<A> items, Function<A, B> step) {
+        return items == null ? List.of() : items.stream().map(step).toList();
+    }
+}

@@ -1,0 +1,207 @@
+// The field pages: today, sites, one site, what waits to be sent, what is on the phone. All drawn from what is on the phone.
+import { h, field, day, moment, number } from './dom.js';
+import * as store from './store.js';
+import { send, fetchBundle, onChange, status } from './send.js';
+import { way, compass } from './calc.js';
+import { visitPage, newVisit } from './visit.js';
+import { db, load, word, nice, of, installsOf, kindOf, unitWord, iso } from './data.js';
+
+const DAY_MS = 86400000;
+const main = document.getElementById('main');
+function today() {
+  if (!db.data) {
+    return [h('h1', null, 'Today'), db.person ? null : h('p', null, 'Nobody has signed in on this phone yet.'),
+      h('p', null, 'Nothing is on this phone yet. It takes all sites along while there is a signal.'),
+      h('p', null, h('a', { className: 'button', href: '/sign-in?next=/field' }, 'Sign in')),
+      h('button', { className: 'primary', onclick: refresh }, 'Take all sites along')];
+  }
+  const days = [...new Set(db.data.planned.map((v) => v.on))];
+  return [h('h1', null, 'Your visits'), warning(),
+    days.length ? days.map((on) => [h('h2', null, on === iso() ? `Today, ${day(on)}` : day(on)),
+      h('ul', { className: 'list' }, db.data.planned.filter((v) => v.on === on).map(stop))]) : h('p', null, 'No visits are planned for you in the next 7 days.'),
+    h('h2', null, 'Not finished'), draftsList()];
+}
+
+function stop(v) {
+  const site = db.sites.get(v.site);
+  return h('li', null, h('a', { href: `#/site/${v.site}` }, `${v.from ? `${v.from} ` : ''}${site?.name || 'Site'}`),
+    h('p', null, `${word('kind', v.kind)}, ${v.minutes} min${v.ring ? '. The office must ring first' : ''}`),
+    v.note ? h('p', { className: 'lines' }, v.note) : null,
+    h('div', { className: 'row' }, h('button', { className: 'primary', onclick: () => begin(site, v) }, 'Open the visit')));
+}
+
+const drafts = [];
+function draftsList() {
+  return drafts.length ? h('ul', { className: 'list' }, drafts.map((d) => h('li', null,
+    h('a', { href: `#/visit/${d.id}` }, `${db.sites.get(d.site)?.name || 'Site'}, ${day(d.on)}`),
+    d.person === db.person?.person ? null : h('p', { className: 'soft' }, 'written by another person on this phone')))) : h('p', { className: 'soft' }, 'None.');
+}
+
+async function begin(site, planned) {
+  const open = drafts.find((d) => d.site === site.id && d.visit === (planned?.id || null) && d.person === db.person.person);
+  const draft = open || newVisit(site, planned, db);
+  if (!open) {
+    await store.put('drafts', draft);
+  }
+  location.hash = `#/visit/${draft.id}`;
+}
+
+function sites() {
+  const list = h('ul', { className: 'list' });
+  const fill = (text) => {
+    const found = (db.data?.sites || []).filter((s) => `${s.name} ${s.locality || ''} ${s.ref || ''}`.toLowerCase().includes(text.toLowerCase()));
+    list.replaceChildren(...found.slice(0, 60).map((s) => h('li', null, h('a', { href: `#/site/${s.id}` }, s.name), h('span', { className: 'soft' }, s.locality || ''))));
+    if (found.length > 60) {
+      list.append(h('li', { className: 'soft' }, `${found.length - 60} more: type more of the name.`));
+    }
+  };
+  fill('');
+  return [h('h1', null, 'Sites'), field('Name, place or reference', h('input', { type: 'search', autocomplete: 'off', oninput: (e) => fill(e.target.value) })), list];
+}
+
+function site(id) {
+  const s = db.sites.get(id);
+  if (!s) {
+    return [h('h1', null, 'Site'), h('p', null, 'This site is not on the phone.')];
+  }
+  const closed = (s.closed || []).find((c) => iso() >= c.from && iso() <= c.until);
+  const planned = db.data.planned.filter((v) => v.site === id);
+  return [h('h1', null, s.name), s.locality ? h('p', { className: 'soft' }, s.locality) : null,
+    closed ? h('div', { className: 'caution' }, h('strong', null, `Closed until ${day(closed.until)}`), closed.reason || '') : null,
+    s.hazards ? h('div', { className: 'caution' }, h('strong', null, 'Take care'), s.hazards.map((z) => h('div', null, `${nice(z.kind)}${z.text ? `: ${z.text}` : ''}`))) : null,
+    s.biosecurity && s.biosecurity !== 'CLEAN' ? h('div', { className: 'caution' }, h('strong', null, `Catchment ${s.catchment}: ${nice(s.biosecurity)}`), 'Clean and dry boots and tools before the next catchment.') : null,
+    h('div', { className: 'row' }, planned.length ? planned.map((v) => h('button', { className: 'primary', onclick: () => begin(s, v) }, `Visit of ${day(v.on)}`)) : null,
+      h('button', { onclick: () => begin(s, null) }, 'Visit without a plan')),
+    h('h2', null, 'Way in'), h('p', { className: 'lines' }, s.wayIn || 'Nothing is written down.'),
+    s.gate ? h('p', { className: 'lines' }, `Gate: ${s.gate}`) : null, s.walk ? h('p', null, `${s.walk} min on foot`) : null, wayThere(s),
+    (s.windows || []).length ? h('p', null, `Open: ${s.windows.map(([d, a, b]) => `${['Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun'][d - 1]} ${a}–${b}`).join(', ')}`) : null,
+    (s.people || []).map((p) => h('p', null, `${nice(p.part)}: ${p.name} `, p.phone ? h('a', { className: 'button', href: `tel:${p.phone.replace(/[^+0-9]/g, '')}` }, p.phone) : null)),
+    installsOf(id).map(installPart),
+    h('h2', null, 'Left to do'), plain(of('followUps', id), (f) => `${f.text}${f.due ? `, by ${day(f.due)}` : ''}${f.promised ? ' (promised)' : ''}`),
+    h('h2', null, 'Last visits'), plain(of('visits', id), (v) => `${day(v.on)}: ${word('kind', v.kind)}${v.who ? `, ${v.who}` : ''}${v.done ? `. Done: ${v.done}` : ''}${v.note ? `. ${v.note}` : ''}`)];
+}
+
+const plain = (list, text) => (list.length ? h('ul', { className: 'list' }, list.map((x) => h('li', { className: 'lines' }, text(x)))) : h('p', { className: 'soft' }, 'Nothing.'));
+
+function installPart(i) {
+  const due = db.data.tasks.filter((t) => t.install === i.id);
+  const read = db.data.readings.filter((r) => r.install === i.id);
+  return [h('h2', null, i.name), h('dl', null, fact('State', i.state ? nice(i.state) : 'not commissioned'), fact('Fall', i.fall && `${number(i.fall)} m`), fact('Lift', i.lift && `${number(i.lift)} m`),
+    fact('Setting', i.setting), fact('Pump', (i.pumps || []).map((p) => `${p.model || 'model not known'} ${p.serial || ''}${p.loan ? ' (on loan)' : ''}`).join(', ')),
+    fact('Baseline', i.baseline && [i.baseline.drive && `drive ${number(i.baseline.drive * 60000)} l/min`, i.baseline.delivered && `delivered ${number(i.baseline.delivered * 60000)} l/min`, i.baseline.beat && `${number(i.baseline.beat * 60)} beats/min`].filter(Boolean).join(', '))),
+  h('h3', null, 'Due'), plain(due, (t) => `${kindOf(t.kind)?.name || 'Task'}: ${t.due ? day(t.due) : 'nobody knows when it was last done'}`),
+  h('h3', null, 'Last readings'), plain(read, (r) => `${nice(r.quantity)} at ${nice(r.place)}: ${number(r.value)} ${unitWord(r.unit)}, ${day(r.on)}${r.comparable ? '' : ' (not comparable)'}`)];
+}
+const fact = (term, text) => (text ? [h('dt', null, term), h('dd', null, text)] : null);
+
+function wayThere(s) {
+  if (s.lat === null) {
+    return null;
+  }
+  const said = h('p', { role: 'status' });
+  return [h('button', { onclick: () => navigator.geolocation.getCurrentPosition(
+    (p) => { const w = way({ lat: p.coords.latitude, lon: p.coords.longitude }, s); said.textContent = `${w.metres < 1000 ? `${Math.round(w.metres)} m` : `${(w.metres / 1000).toFixed(1)} km`} ${compass(w.bearing)} (${Math.round(w.bearing)}°), to within ${Math.round(p.coords.accuracy)} m`; },
+    () => { said.textContent = 'This phone does not say where it is.'; }, { enableHighAccuracy: true, timeout: 20000 }) }, 'Which way, how far?'), said];
+}
+
+let outbox = [];
+function warning() {
+  const old = outbox.filter((e) => ['WAITING', 'PHOTOS'].includes(e.state) && Date.now() - e.at > DAY_MS);
+  const parked = outbox.filter((e) => e.state.startsWith('PARKED'));
+  return [old.length ? h('div', { className: 'caution' }, h('strong', null, `${old.length} unsent for over a day`), `Oldest: ${moment(Math.min(...old.map((e) => e.at)))}. Find a signal, or hand the text to the office.`) : null,
+    parked.length ? h('div', { className: 'caution' }, h('strong', null, `${parked.length} to mend`), h('a', { href: '#/out' }, 'The server could not take it; open and mend it.')) : null];
+}
+
+const WORDS = { WAITING: 'waits to be sent', PHOTOS: 'words sent, photos waiting', SENT: 'sent', PARKED: 'to be mended', PARKED_PHOTO: 'words sent, a photo was refused' };
+function out() {
+  const s = status();
+  const list = [...outbox].sort((a, b) => b.at - a.at);
+  return [h('h1', null, 'Outbox'), warning(),
+    s.needSignIn ? h('div', { className: 'caution' }, h('strong', null, 'Signed out'), 'Nothing is lost. ', h('a', { href: '/sign-in?next=/field' }, 'Sign in to send.')) : null,
+    h('button', { className: 'primary', disabled: s.busy, onclick: () => send(true) }, s.busy ? 'Sending …' : 'Send now'),
+    list.length ? h('ul', { className: 'list' }, list.map((e) => h('li', { 'data-id': e.id }, h('strong', null, db.sites.get(e.site)?.name || 'Site'),
+      h('p', null, h('span', { className: `state ${e.state === 'SENT' ? 'sent' : ''}` }, WORDS[e.state]), `, ${moment(e.at)}${e.result === 'HELD' ? '. The office puts it in its place' : ''}`),
+      e.person === db.person?.person ? null : h('p', { className: 'soft' }, 'written by another person; it is sent as theirs'),
+      (e.why || []).map((w) => h('p', { className: 'caution' }, w)),
+      h('div', { className: 'row' }, e.state === 'PARKED' ? h('button', { onclick: () => mendEntry(e) }, 'Mend') : null,
+        e.text ? h('button', { onclick: () => saveFile(e) }, 'Save as a file') : null,
+        e.state === 'PARKED_PHOTO' ? h('button', { onclick: () => retryPhoto(e) }, 'Try the photo again') : null,
+        e.state === 'SENT' ? h('button', { onclick: async () => { await store.remove('outbox', e.id); draw(); } }, 'Clear') : null)))) : h('p', { className: 'soft' }, 'Nothing waits.')];
+}
+
+async function mendEntry(e) {
+  const draft = { ...JSON.parse(e.text).draft, id: e.id };
+  await store.mend(e, draft);
+  location.hash = `#/visit/${e.id}`;
+}
+async function retryPhoto(e) {
+  await store.put('outbox', { ...e, state: 'PHOTOS', next: 0 });
+  send(true);
+}
+function saveFile(e) {
+  const link = h('a', { href: URL.createObjectURL(new Blob([e.text], { type: 'application/json' })), download: `visit-${e.id}.json` });
+  link.click();
+}
+
+let room = '';
+async function phone() {
+  const clock = await store.get('kv', 'clock');
+  const kept = navigator.storage?.persisted ? await navigator.storage.persisted() : false;
+  const estimate = navigator.storage?.estimate ? await navigator.storage.estimate() : {};
+  room = estimate.usage ? `${(estimate.usage / 1e6).toFixed(1)} MB of ${(estimate.quota / 1e6).toFixed(0)} MB` : 'not told';
+  return [h('h1', null, 'On this phone'), h('dl', null, fact('Signed in', db.person?.name || 'nobody yet'), fact('Sites', String(db.data?.sites.length || 0)),
+    fact('Taken along', db.at ? `${moment(db.at)} (${age(db.at)})` : 'never'), fact('Unsent', String(outbox.filter((e) => e.state !== 'SENT').length)), fact('Room', room),
+    fact('Kept for good', kept ? 'yes' : 'the phone may clear it when it is full'), fact('Clock', Math.abs(clock || 0) > 120 ? `${Math.abs(clock)} s ${clock > 0 ? 'ahead of' : 'behind'} the office` : 'right')),
+  Math.abs(clock || 0) > 120 ? h('p', { className: 'caution' }, 'This phone’s clock is off. Times are kept as the phone tells them, and flagged.') : null,
+  h('div', { className: 'row' }, h('button', { className: 'primary', onclick: refresh }, 'Take all sites along'),
+    kept ? null : h('button', { onclick: async () => { await navigator.storage?.persist?.(); draw(); } }, 'Ask to keep it for good'),
+    h('a', { className: 'button', href: '/my-day' }, 'Desk pages')),
+  h('h2', null, 'Give the phone away'), h('p', null, 'Removes the firm’s sites from this phone. What is not sent stays.'),
+  h('button', { onclick: async () => { await store.forget(); await load(); draw(); } }, 'Remove the sites')];
+}
+const age = (at) => { const m = Math.round((Date.now() - at) / 60000); return m < 60 ? `${m} min old` : m < 2880 ? `${Math.round(m / 60)} h old` : `${Math.round(m / 1440)} days old`; };
+
+async function refresh() {
+  try {
+    await fetchBundle();
+  } catch (offline) {
+    // no signal: what is on the phone stays
+  }
+  await load();
+  draw();
+}
+
+const bar = document.getElementById('bar');
+let drawn = '';
+async function draw(quiet) {
+  outbox = await store.all('outbox');
+  drafts.splice(0, drafts.length, ...await store.all('drafts'));
+  const [, page, id] = location.hash.split('/');
+  const s = status();
+  const unsent = outbox.filter((e) => e.state !== 'SENT').length;
+  bar.replaceChildren(s.needSignIn ? h('div', { className: 'top', role: 'status' }, h('a', { href: '/sign-in?next=/field' }, 'Signed out: sign in to send')) : '',
+    h('nav', { className: 'foot', 'aria-label': 'Field' }, [['', 'Today'], ['sites', 'Sites'], ['out', unsent ? `Outbox ${unsent}` : 'Outbox'], ['phone', 'Phone']].map(([p, name]) => h('a', { href: `#/${p}`, 'aria-current': (page || '') === p ? 'page' : null }, name))));
+  if (quiet && !['out', 'phone', '', undefined].includes(page)) {
+    return;
+  }
+  const content = page === 'sites' ? sites() : page === 'site' ? site(id) : page === 'out' ? out() : page === 'phone' ? await phone() : page === 'visit' ? await visitPage(id, db) : today();
+  main.replaceChildren(...content.flat(4).filter((x) => x));
+  if (drawn !== location.hash) {
+    drawn = location.hash;
+    scrollTo(0, 0);
+    main.focus();
+  }
+}
+
+onChange(() => draw(true));
+addEventListener('hashchange', () => draw());
+addEventListener('online', () => { send(true); });
+document.addEventListener('visibilitychange', () => { if (!document.hidden) { send(false); } });
+
+await load();
+await draw();
+navigator.serviceWorker?.register('/sw.js', { updateViaCache: 'none' }).catch(() => {});
+navigator.storage?.persist?.();
+await send(true).catch(() => {});
+await refresh();
+window.fieldReady = true;

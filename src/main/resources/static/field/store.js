@@ -1,0 +1,50 @@
+// All that is on the phone. Version 1; a later version only adds stores, so nothing unsent is ever dropped.
+let opened;
+
+function open() {
+  opened ??= new Promise((resolve, reject) => {
+    const asked = indexedDB.open('ramkeeper-field', 1);
+    asked.onupgradeneeded = () => {
+      const db = asked.result;
+      for (const name of ['kv', 'drafts', 'outbox', 'photos']) {
+        if (!db.objectStoreNames.contains(name)) {
+          db.createObjectStore(name, name === 'kv' ? undefined : { keyPath: 'id' });
+        }
+      }
+    };
+    asked.onsuccess = () => resolve(asked.result);
+    asked.onerror = () => reject(asked.error);
+  });
+  return opened;
+}
+
+/** Runs steps in one transaction and waits until the phone says that it is kept. */
+async function within(stores, mode, steps) {
+  const db = await open();
+  return new Promise((resolve, reject) => {
+    const tx = db.transaction(stores, mode, { durability: 'strict' });
+    const asked = steps((name) => tx.objectStore(name));
+    tx.oncomplete = () => resolve(asked && asked.result);
+    tx.onabort = tx.onerror = () => reject(tx.error);
+  });
+}
+
+export const get = (store, key) => within([store], 'readonly', (of) => of(store).get(key));
+export const all = (store) => within([store], 'readonly', (of) => of(store).getAll());
+export const put = (store, value, key) => within([store], 'readwrite', (of) => { of(store).put(value, key); });
+export const remove = (store, key) => within([store], 'readwrite', (of) => { of(store).delete(key); });
+
+/** A finished visit leaves the drafts and joins the outbox in one step. */
+export const finish = (entry) => within(['drafts', 'outbox'], 'readwrite', (of) => {
+  of('outbox').put(entry);
+  of('drafts').delete(entry.id);
+});
+
+/** A parked visit goes back to be mended, with what was typed. */
+export const mend = (entry, draft) => within(['drafts', 'outbox'], 'readwrite', (of) => {
+  of('drafts').put(draft);
+  of('outbox').delete(entry.id);
+});
+
+/** Forgets the firm's data; what is not sent stays. */
+export const forget = () => within(['kv'], 'readwrite', (of) => { of('kv').delete('bundle'); of('kv').delete('etag'); });
