@@ -48,6 +48,7 @@ public class PriceImport {
         List<String> problems = new ArrayList<>(read.problems());
         read.rows().forEach(row -> check(row, problems));
         if (problems.isEmpty()) {
+            otherKinds(read.rows(), problems);
             overlaps(read.rows(), problems);
         }
         if (!problems.isEmpty()) {
@@ -87,6 +88,22 @@ public class PriceImport {
             dates.getAllErrors()
                     .forEach(error -> problems.add("Line " + row.line() + ": "
                             + messages.getMessage(String.valueOf(error.getCode()), null, Locale.UK)));
+        }
+    }
+
+    /** Known codes that the file gives another kind: what hangs on the kind would be left over. */
+    private void otherKinds(List<PriceCsv.Row> rows, List<String> problems) {
+        Map<String, String> kinds = new HashMap<>();
+        jdbc.sql("select code, kind from priced_things").query(row -> {
+            kinds.put(folded(row.getString("code")), row.getString("kind"));
+        });
+        for (PriceCsv.Row row : rows) {
+            String kind = String.valueOf(row.thing().kind());
+            String known = kinds.putIfAbsent(folded(row.thing().code()), kind);
+            if (known != null && !known.equals(kind)) {
+                problems.add("Line " + row.line() + ": the code " + row.thing().code() + " is a " + known + ", not a "
+                        + kind + ".");
+            }
         }
     }
 

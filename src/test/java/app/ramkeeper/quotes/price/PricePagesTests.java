@@ -207,6 +207,21 @@ class PricePagesTests {
         assertThat(upload(text)).hasStatus(422);
     }
 
+    @Test
+    void refusesACodeOfAnotherKindAndOverlaps() throws Exception {
+        String code = "K-" + Uuids.next();
+        MvcTestResult kinds = upload("code,kind,name,unit\n%1$s,LABOUR,Day,day\n%1$s,OTHER,Day,day\n".formatted(code));
+        MvcTestResult days =
+                upload(("code;kind;name;unit;from;until;price\n%1$s;LABOUR;Day;day;2026-01-01;2026-06-30;1,5\n"
+                                + "%1$s;LABOUR;Day;day;2026-06-30;;2\n")
+                        .formatted(code));
+
+        assertThat(kinds).hasStatus(422);
+        assertThat(body(kinds)).contains("Line 3", "is a LABOUR, not a OTHER");
+        assertThat(days).hasStatus(422);
+        assertThat(body(days)).contains("Line 3: this code has another price on some of these days");
+    }
+
     private int count() {
         return jdbc.sql("select count(*) from priced_things t left join prices p on p.thing_id = t.id")
                 .query(Integer.class)
