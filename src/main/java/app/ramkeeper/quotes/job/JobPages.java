@@ -15,6 +15,7 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Objects;
 import java.util.UUID;
+import org.jspecify.annotations.Nullable;
 import org.springframework.http.HttpStatus;
 import org.springframework.security.core.annotation.AuthenticationPrincipal;
 import org.springframework.stereotype.Controller;
@@ -179,9 +180,11 @@ class JobPages {
             @PathVariable UUID variation,
             @RequestParam boolean accepted,
             @RequestParam Answered how,
+            @RequestParam(required = false) @Nullable String name,
             RedirectAttributes redirect) {
-        String name = query.job(new JobId(id)).head().customer();
-        jobs.decide(new JobId(id), variation, accepted, name, how);
+        String customer = query.job(new JobId(id)).head().customer();
+        String by = name == null ? customer : name;
+        jobs.decide(new JobId(id), variation, accepted, by.length() <= 160 ? by : by.substring(0, 160), how);
         redirect.addFlashAttribute("saved", "Recorded.");
         return "redirect:/jobs/" + id;
     }

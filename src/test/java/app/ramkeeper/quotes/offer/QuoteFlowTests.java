@@ -5,8 +5,10 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import app.ramkeeper.TestDatabase;
 import app.ramkeeper.audit.Actor;
+import app.ramkeeper.fleet.BaselineDetails;
 import app.ramkeeper.fleet.InstallId;
 import app.ramkeeper.fleet.InstallWorks;
+import app.ramkeeper.quotes.job.JobQuery;
 import app.ramkeeper.shared.Conflict;
 import app.ramkeeper.shared.Uuids;
 import app.ramkeeper.upkeep.Upkeep;
@@ -62,6 +64,9 @@ class QuoteFlowTests {
 
     @Autowired
     Upkeep upkeep;
+
+    @Autowired
+    JobQuery jobs;
 
     @Autowired
     JdbcClient jdbc;
@@ -270,10 +275,21 @@ class QuoteFlowTests {
         assertThat(office(() -> upkeep.tasksFor(new InstallId(install)))).isEmpty();
 
         office(() -> {
-            works.commission(new InstallId(install), LocalDate.now(), null);
+            works.commission(
+                    new InstallId(install),
+                    LocalDate.now(),
+                    new BaselineDetails(LocalDate.now(), null, 2.7 / 60_000, null, null, null));
             return 0;
         });
         assertThat(office(() -> upkeep.tasksFor(new InstallId(install)))).isNotEmpty();
+        JobQuery.Line line = office(() -> jobs.list().stream()
+                .filter(each -> each.id().equals(id.value()))
+                .findFirst()
+                .orElseThrow());
+        // worked by hand: 2.7 l/min are 3888 l/day, between the 3200 and 4500 that were promised
+        assertThat(java.util.Objects.requireNonNull(line.baseline()))
+                .isCloseTo(3888, org.assertj.core.data.Offset.offset(0.5));
+        assertThat(line.verdict()).isEqualTo("within");
         assertThat(jdbc.sql("select count(*) from billing_items where job_id = ? and ready_on is null")
                         .param(id.value())
                         .query(Integer.class)
