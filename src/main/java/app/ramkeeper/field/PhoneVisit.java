@@ -15,6 +15,7 @@ import java.math.BigDecimal;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Objects;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 
@@ -54,6 +55,20 @@ record PhoneVisit(
         @Nullable List<CheckItem> checks,
         @Nullable List<String> cautions) {
 
+    PhoneVisit {
+        require(id, site, kind, on, outcome);
+        if (people != null) {
+            require(people.toArray());
+        }
+    }
+
+    /** A phone always writes these. */
+    private static void require(@Nullable Object... values) {
+        for (Object value : values) {
+            Objects.requireNonNull(value);
+        }
+    }
+
     @JsonIgnoreProperties(ignoreUnknown = true)
     record Work(
             UUID install,
@@ -64,7 +79,12 @@ record PhoneVisit(
             @Nullable Reason reason,
             @Nullable LocalDate lookAgainOn,
             @Nullable DoneBy by,
-            @Nullable String note) {}
+            @Nullable String note) {
+
+        Work {
+            require(install, kind, outcome);
+        }
+    }
 
     @JsonIgnoreProperties(ignoreUnknown = true)
     record Reading(
@@ -75,14 +95,24 @@ record PhoneVisit(
             BigDecimal value,
             Unit unit,
             boolean asRead,
-            @Nullable String notComparable) {}
+            @Nullable String notComparable) {
+
+        Reading {
+            require(install, quantity, place, value, unit);
+        }
+    }
 
     @JsonIgnoreProperties(ignoreUnknown = true)
     record Finding(
             @Nullable UUID install,
             Symptom symptom,
             @Nullable String cause,
-            @Nullable String action) {}
+            @Nullable String action) {
+
+        Finding {
+            require(symptom);
+        }
+    }
 
     @JsonIgnoreProperties(ignoreUnknown = true)
     record Part(
@@ -92,7 +122,12 @@ record PhoneVisit(
             @Nullable String text,
             @Nullable ComponentPosition position,
             BigDecimal quantity,
-            @Nullable String batch) {}
+            @Nullable String batch) {
+
+        Part {
+            require(install, quantity);
+        }
+    }
 
     @JsonIgnoreProperties(ignoreUnknown = true)
     record FollowUp(String text, @Nullable LocalDate dueOn, boolean promised) {}

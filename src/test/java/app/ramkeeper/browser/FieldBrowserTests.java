@@ -217,12 +217,14 @@ class FieldBrowserTests extends BrowserRun {
         technician(page, "Ngaire Flint");
         queue(page, 1, 0);
         // a browser itself tries again once on a fresh connection
-        line.losesAnswers.set(5);
+        line.losesAnswers.set(1000);
         page.evaluate("() => { location.hash = '#/out'; }");
         button(page, "Send now").click();
         assertThat(button(page, "Send now")).isEnabled();
         assertThat(page.locator("main")).containsText("waits to be sent");
-        org.assertj.core.api.Assertions.assertThat(reports()).isEqualTo(1);
+        page.waitForCondition(() -> reports() == 1);
+        page.waitForCondition(() -> button(page, "Send now").isEnabled());
+        assertThat(page.locator("main")).containsText("waits to be sent");
 
         line.losesAnswers.set(0);
         line.answers(PORTAL);
@@ -249,10 +251,12 @@ class FieldBrowserTests extends BrowserRun {
         page.evaluate("() => { location.hash = '#/out'; }");
         button(page, "Send now").click();
         assertThat(button(page, "Send now")).isEnabled();
-        Number wait = (Number) page.waitForFunction("""
-                        async () => { const base = document.querySelector('script[type=module]').src.replace('app.js', '');
-                          const [entry] = await (await import(base + 'store.js')).all('outbox');
-                          return entry.tries > 0 ? entry.next - Date.now() : false; }""").jsonValue();
+        String left = """
+                async () => { const base = document.querySelector('script[type=module]').src.replace('app.js', '');
+                  const [entry] = await (await import(base + 'store.js')).all('outbox');
+                  return entry.tries > 0 ? entry.next - Date.now() : 0; }""";
+        page.waitForCondition(() -> ((Number) page.evaluate(left)).longValue() > 0);
+        Number wait = (Number) page.evaluate(left);
         assertThat(wait.longValue()).isBetween(25_000L, 31_000L);
         page.unroute("**/field/entries");
         sent(page, 1);
