@@ -27,11 +27,17 @@ import org.springframework.web.bind.annotation.PathVariable;
 @Open
 class FieldAssets {
 
+    private static final MediaType SCRIPT = MediaType.parseMediaType("text/javascript;charset=UTF-8");
+
     private static final Map<String, MediaType> TYPES = Map.of(
-            "js", MediaType.parseMediaType("text/javascript;charset=UTF-8"),
-            "css", MediaType.parseMediaType("text/css;charset=UTF-8"),
-            "svg", MediaType.parseMediaType("image/svg+xml"),
-            "png", MediaType.IMAGE_PNG);
+            "js",
+            SCRIPT,
+            "css",
+            MediaType.parseMediaType("text/css;charset=UTF-8"),
+            "svg",
+            MediaType.parseMediaType("image/svg+xml"),
+            "png",
+            MediaType.IMAGE_PNG);
 
     private final Map<String, byte[]> files = new TreeMap<>();
     private final String edition;
@@ -55,7 +61,7 @@ class FieldAssets {
 
     @GetMapping("/sw.js")
     ResponseEntity<byte[]> worker() {
-        return page("worker.js", TYPES.get("js"));
+        return page("worker.js", SCRIPT);
     }
 
     @GetMapping("/manifest.webmanifest")

@@ -40,6 +40,7 @@ class Intake {
     private final JsonMapper json;
     private final VisitRecorder recorder;
     private final Devices devices;
+    private final Checklists checklists;
     private final TransactionTemplate transaction;
     private final Clock clock;
 
@@ -48,12 +49,14 @@ class Intake {
             JsonMapper json,
             VisitRecorder recorder,
             Devices devices,
+            Checklists checklists,
             TransactionTemplate transaction,
             Clock clock) {
         this.jdbc = jdbc;
         this.json = json;
         this.recorder = recorder;
         this.devices = devices;
+        this.checklists = checklists;
         this.transaction = transaction;
         this.clock = clock;
     }
@@ -103,6 +106,7 @@ class Intake {
             if (!visit.id().equals(entry.id())) {
                 throw refused("id", "The visit and its envelope have different ids.");
             }
+            checklists.requireHoldPoints(visit);
             return PhoneVisits.command(visit, new PersonId(entry.person()));
         } catch (JacksonException | NullPointerException broken) {
             throw refused("text", "Something in this visit cannot be read: a value is missing or of the wrong kind.");

@@ -27,9 +27,11 @@ import org.jspecify.annotations.Nullable;
  * @param checklist which list was worked through
  * @param checks the answers to it
  * @param cautions what was acknowledged
+ * @param steps valve settings tried, as typed
+ * @param dryFlow flow of the dry month, l/min, as typed
  */
 @JsonIgnoreProperties(ignoreUnknown = true)
-record PhoneVisit(
+public record PhoneVisit(
         int v,
         UUID id,
         @Nullable UUID visit,
@@ -53,9 +55,11 @@ record PhoneVisit(
         int photos,
         @Nullable UUID checklist,
         @Nullable List<CheckItem> checks,
-        @Nullable List<String> cautions) {
+        @Nullable List<String> cautions,
+        @Nullable List<Step> steps,
+        @Nullable String dryFlow) {
 
-    PhoneVisit {
+    public PhoneVisit {
         require(id, site, kind, on, outcome);
         if (people != null) {
             require(people.toArray());
@@ -70,7 +74,7 @@ record PhoneVisit(
     }
 
     @JsonIgnoreProperties(ignoreUnknown = true)
-    record Work(
+    public record Work(
             UUID install,
             @Nullable UUID pump,
             UUID kind,
@@ -81,13 +85,13 @@ record PhoneVisit(
             @Nullable DoneBy by,
             @Nullable String note) {
 
-        Work {
+        public Work {
             require(install, kind, outcome);
         }
     }
 
     @JsonIgnoreProperties(ignoreUnknown = true)
-    record Reading(
+    public record Reading(
             UUID install,
             @Nullable UUID pump,
             Quantity quantity,
@@ -97,25 +101,25 @@ record PhoneVisit(
             boolean asRead,
             @Nullable String notComparable) {
 
-        Reading {
+        public Reading {
             require(install, quantity, place, value, unit);
         }
     }
 
     @JsonIgnoreProperties(ignoreUnknown = true)
-    record Finding(
+    public record Finding(
             @Nullable UUID install,
             Symptom symptom,
             @Nullable String cause,
             @Nullable String action) {
 
-        Finding {
+        public Finding {
             require(symptom);
         }
     }
 
     @JsonIgnoreProperties(ignoreUnknown = true)
-    record Part(
+    public record Part(
             UUID install,
             @Nullable UUID pump,
             @Nullable UUID part,
@@ -124,15 +128,23 @@ record PhoneVisit(
             BigDecimal quantity,
             @Nullable String batch) {
 
-        Part {
+        public Part {
             require(install, quantity);
         }
     }
 
     @JsonIgnoreProperties(ignoreUnknown = true)
-    record FollowUp(String text, @Nullable LocalDate dueOn, boolean promised) {}
+    public record FollowUp(String text, @Nullable LocalDate dueOn, boolean promised) {}
 
     /** One step of a guided list: ticked, or why not. */
     @JsonIgnoreProperties(ignoreUnknown = true)
-    record CheckItem(String code, boolean done, @Nullable String why) {}
+    public record CheckItem(
+            String code, boolean done, @Nullable String why) {}
+
+    /** A valve setting with what was measured at it, l/min, as typed. */
+    @JsonIgnoreProperties(ignoreUnknown = true)
+    public record Step(
+            @Nullable String setting,
+            @Nullable String drive,
+            @Nullable String delivered) {}
 }

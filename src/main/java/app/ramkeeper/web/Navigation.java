@@ -22,6 +22,7 @@ class Navigation {
 
     private static final List<Entry> ENTRIES = List.of(
             new Entry("/", "nav.home", Set.of("OFFICE", "TECHNICIAN", "MANAGER", "ADMINISTRATOR")),
+            new Entry("/field", "nav.field", Set.of("TECHNICIAN")),
             new Entry("/due", "nav.due", Set.of("OFFICE", "MANAGER")),
             new Entry("/overdue", "nav.overdue", Set.of("MANAGER")),
             new Entry("/visits", "nav.visits", Set.of("OFFICE", "MANAGER")),

@@ -1,0 +1,181 @@
+package app.ramkeeper.field;
+
+import app.ramkeeper.fleet.ConfigurationCard;
+import app.ramkeeper.fleet.Fleet;
+import app.ramkeeper.fleet.InstallCard;
+import app.ramkeeper.fleet.InstallId;
+import app.ramkeeper.identity.Company;
+import app.ramkeeper.identity.ForField;
+import app.ramkeeper.shared.Missing;
+import app.ramkeeper.upkeep.DueTask;
+import app.ramkeeper.upkeep.Upkeep;
+import app.ramkeeper.visits.Quantity;
+import app.ramkeeper.visits.ReportId;
+import app.ramkeeper.visits.ReportView;
+import app.ramkeeper.visits.VisitHistory;
+import app.ramkeeper.visits.VisitKind;
+import app.ramkeeper.web.print.Pdf;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+import org.springframework.http.ContentDisposition;
+import org.springframework.http.HttpHeaders;
+import org.springframework.http.MediaType;
+import org.springframework.http.ResponseEntity;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Controller;
+import org.springframework.web.bind.annotation.GetMapping;
+import org.springframework.web.bind.annotation.PathVariable;
+import tools.jackson.databind.json.JsonMapper;
+
+/** Papers after a visit: the customer's page, the commissioning record with the hand-over sheet. */
+@Controller
+@ForField
+class FieldPapers {
+
+    private static final int NEXT_DUE = 8;
+
+    private final VisitHistory visits;
+    private final Fleet fleet;
+    private final Upkeep upkeep;
+    private final Checklists checklists;
+    private final Company company;
+    private final JdbcClient jdbc;
+    private final JsonMapper json;
+    private final Pdf pdf;
+
+    FieldPapers(
+            VisitHistory visits,
+            Fleet fleet,
+            Upkeep upkeep,
+            Checklists checklists,
+            Company company,
+            JdbcClient jdbc,
+            JsonMapper json,
+            Pdf pdf) {
+        this.visits = visits;
+        this.fleet = fleet;
+        this.upkeep = upkeep;
+        this.checklists = checklists;
+        this.company = company;
+        this.jdbc = jdbc;
+        this.json = json;
+        this.pdf = pdf;
+    }
+
+    @GetMapping("/visits/reports/{id}/customer.pdf")
+    ResponseEntity<byte[]> customer(@PathVariable UUID id) {
+        ReportView report = report(id);
+        Map<String, Object> model = model(report);
+        model.put(
+                "promised",
+                report.followUps().stream()
+                        .filter(ReportView.FollowUp::promised)
+                        .toList());
+        model.put("due", nextDue(report));
+        return paper("field/customer-paper", model, "visit " + report.siteName() + " " + report.on());
+    }
+
+    private List<DueTask> nextDue(ReportView report) {
+        return upkeep.tasksAt(report.site()).stream()
+                .filter(task -> task.dueOn() != null && task.dueOn().isAfter(report.on()))
+                .sorted(Comparator.comparing(task -> String.valueOf(task.dueOn())))
+                .limit(NEXT_DUE)
+                .toList();
+    }
+
+    /** A step with its answer. */
+    public record Answered(Checklists.Item item, PhoneVisit.@Nullable CheckItem answer) {}
+
+    /** An install with what the design promised and what was measured, l/min. */
+    public record Measured(
+            InstallCard install,
+            @Nullable ConfigurationCard configuration,
+            @Nullable Double promised,
+            @Nullable Double delivered,
+            @Nullable Double drive) {}
+
+    @GetMapping("/visits/reports/{id}/commissioning.pdf")
+    ResponseEntity<byte[]> commissioning(@PathVariable UUID id) {
+        ReportView report = report(id);
+        if (report.kind() != VisitKind.COMMISSIONING) {
+            throw new Missing("commissioning record", id);
+        }
+        Map<String, Object> model = model(report);
+        Optional<PhoneVisit> sent = sent(id);
+        Optional<Checklists.Edition> list = sent.map(PhoneVisit::checklist).flatMap(checklists::edition);
+        model.put("list", list.orElse(null));
+        model.put("answers", list.map(l -> answered(l, sent.orElseThrow())).orElse(List.of()));
+        model.put("steps", sent.map(PhoneVisit::steps).orElse(List.of()));
+        model.put("dryFlow", sent.map(PhoneVisit::dryFlow).orElse(null));
+        model.put(
+                "installs",
+                fleet.installsOf(report.site()).stream()
+                        .map(i -> measured(i, report))
+                        .toList());
+        return paper("field/commissioning-paper", model, "commissioning " + report.siteName() + " " + report.on());
+    }
+
+    private static List<Answered> answered(Checklists.Edition list, PhoneVisit visit) {
+        Map<String, PhoneVisit.CheckItem> answers = Checklists.answers(visit);
+        List<Answered> all = new ArrayList<>();
+        list.items().forEach(item -> all.add(new Answered(item, answers.get(item.code()))));
+        return all;
+    }
+
+    private Measured measured(InstallCard install, ReportView report) {
+        ConfigurationCard set = fleet.configurationOn(install.id(), report.on()).orElse(null);
+        return new Measured(
+                install,
+                set,
+                set == null ? null : set.details().designDeliveredLMin(),
+                read(report, install.id(), Quantity.DELIVERED_FLOW),
+                read(report, install.id(), Quantity.DRIVE_FLOW));
+    }
+
+    private static @Nullable Double read(ReportView report, InstallId install, Quantity quantity) {
+        return report.readings().stream()
+                .filter(r -> r.install().equals(install) && r.quantity() == quantity && r.comparable())
+                .map(r -> r.si() * 60_000)
+                .findFirst()
+                .orElse(null);
+    }
+
+    private Optional<PhoneVisit> sent(UUID id) {
+        return jdbc.sql("select text from field_entries where id = :id")
+                .param("id", id)
+                .query(String.class)
+                .optional()
+                .map(text -> json.readValue(text, PhoneVisit.class));
+    }
+
+    private ReportView report(UUID id) {
+        return visits.report(new ReportId(id)).orElseThrow(() -> new Missing("report", id));
+    }
+
+    private Map<String, Object> model(ReportView report) {
+        Map<String, Object> model = new HashMap<>();
+        model.put("report", report);
+        model.put("company", company.card());
+        return model;
+    }
+
+    private ResponseEntity<byte[]> paper(String template, Map<String, Object> model, String name) {
+        return ResponseEntity.ok()
+                .contentType(MediaType.APPLICATION_PDF)
+                .header(
+                        HttpHeaders.CONTENT_DISPOSITION,
+                        ContentDisposition.inline()
+                                .filename(
+                                        name.replaceAll("[^\\p{L}\\p{N} .-]", " ") + ".pdf",
+                                        java.nio.charset.StandardCharsets.UTF_8)
+                                .build()
+                                .toString())
+                .body(pdf.make(template, model));
+    }
+}
