@@ -30,7 +30,7 @@ import org.thymeleaf.context.Context;
 import org.thymeleaf.spring6.expression.ThymeleafEvaluationContext;
 
 /**
- * Makes a PDF from a template on {@code layout/paper}: PDF/A-2a with tags, the fonts in it, nothing read from outside.
+ * Makes a PDF from a template on {@code layout/paper}: PDF/A-2a and PDF/UA-1, the fonts in it, nothing read from outside.
  *
  * <p>The template is written as XML (every element closed) and has no links into the application, grid, flex or variables;
  * the beans {@code @say} and {@code @money} and all messages are there.
