@@ -26,6 +26,7 @@ class Navigation {
             new Entry("/due", "nav.due", Set.of("OFFICE", "MANAGER")),
             new Entry("/overdue", "nav.overdue", Set.of("MANAGER")),
             new Entry("/visits", "nav.visits", Set.of("OFFICE", "MANAGER")),
+            new Entry("/rounds", "nav.rounds", Set.of("OFFICE", "MANAGER")),
             new Entry("/calls", "nav.calls", Set.of("OFFICE", "MANAGER")),
             new Entry("/quotes", "nav.quotes", Set.of("OFFICE", "MANAGER")),
             new Entry("/jobs", "nav.jobs", Set.of("OFFICE", "MANAGER")),

@@ -1,0 +1,53 @@
+package app.ramkeeper.rounds.travel;
+
+import app.ramkeeper.fleet.Position;
+import java.util.Comparator;
+import java.util.List;
+
+/**
+ * Travel without a map: the great circle times a road factor, at a speed that grows with the distance, or at the speed of
+ * the area where the way begins.
+ *
+ * <p>Road factors are published by country: R. H. Ballou, H. Rahardja, N. Sakai, "Selected country circuity factors for
+ * road travel distance estimation", Transportation Research Part A 36(9), 2002, 843-848; from memory about 1.2 for flat
+ * countries with dense roads, 1.4 for England, and 2 where mountains and water stand in the way. The speeds are common
+ * practice, without source: slow to the main road, faster on it.
+ */
+final class Estimate implements Legs {
+
+    private static final double SLOW_KM = 4;
+    private static final double SLOW_SPEED = 35;
+    private static final double MIDDLE_KM = 16;
+    private static final double MIDDLE_SPEED = 60;
+    private static final double FAST_SPEED = 80;
+
+    private final double roadFactor;
+    private final List<Area> areas;
+
+    /** Where areas overlap, the smallest counts. */
+    Estimate(double roadFactor, List<Area> areas) {
+        this.roadFactor = roadFactor;
+        this.areas = areas.stream()
+                .sorted(Comparator.comparingDouble(Area::area))
+                .toList();
+    }
+
+    @Override
+    public Leg between(Position from, Position to) {
+        double straight = from.kilometresTo(to);
+        for (Area area : areas) {
+            if (area.holds(from)) {
+                double road = straight * area.roadFactor();
+                return new Leg(60 * road / area.speedKmH(), 1000 * road);
+            }
+        }
+        double road = straight * roadFactor;
+        return new Leg(minutes(road), 1000 * road);
+    }
+
+    private static double minutes(double km) {
+        double slow = Math.min(km, SLOW_KM);
+        double middle = Math.min(km - slow, MIDDLE_KM);
+        return 60 * (slow / SLOW_SPEED + middle / MIDDLE_SPEED + (km - slow - middle) / FAST_SPEED);
+    }
+}

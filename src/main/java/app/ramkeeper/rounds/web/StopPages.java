@@ -1,0 +1,181 @@
+package app.ramkeeper.rounds.web;
+
+import app.ramkeeper.identity.CurrentUser;
+import app.ramkeeper.identity.ForOffice;
+import app.ramkeeper.rounds.week.DayTimes;
+import app.ramkeeper.rounds.week.Openings;
+import app.ramkeeper.rounds.week.RoundKey;
+import app.ramkeeper.rounds.week.Stop;
+import app.ramkeeper.rounds.week.Week;
+import app.ramkeeper.rounds.week.WeekEdits;
+import app.ramkeeper.rounds.week.WeekEdits.By;
+import app.ramkeeper.rounds.week.WeekStore;
+import app.ramkeeper.shared.Missing;
+import app.ramkeeper.visits.form.TypedForm;
+import app.ramkeeper.web.Saving;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+import org.springframework.security.core.annotation.AuthenticationPrincipal;
+import org.springframework.stereotype.Controller;
+import org.springframework.ui.Model;
+import org.springframework.util.MultiValueMap;
+import org.springframework.web.bind.annotation.GetMapping;
+import org.springframework.web.bind.annotation.PathVariable;
+import org.springframework.web.bind.annotation.PostMapping;
+import org.springframework.web.bind.annotation.RequestParam;
+import org.springframework.web.servlet.ModelAndView;
+import org.springframework.web.servlet.mvc.support.RedirectAttributes;
+
+/** One visit of the week: where it could go and what that would do, and the office's hand on it. */
+@Controller
+@ForOffice
+class StopPages {
+
+    private static final int BEST = 3;
+
+    private final WeekStore weeks;
+    private final WeekEdits edits;
+    private final Mondays mondays;
+
+    StopPages(WeekStore weeks, WeekEdits edits, Mondays mondays) {
+        this.weeks = weeks;
+        this.edits = edits;
+        this.mondays = mondays;
+    }
+
+    @GetMapping("/rounds/{monday}/stops/{id}")
+    String show(@PathVariable LocalDate monday, @PathVariable UUID id, Model model) {
+        return show(monday, id, new TypedForm(), model);
+    }
+
+    private String show(LocalDate monday, UUID id, TypedForm form, Model model) {
+        Week week = load(monday);
+        Stop stop = week.stop(id).orElseThrow(() -> new Missing("visit of the week", id));
+        Openings openings = new Openings(week, mondays.today());
+        model.addAttribute("monday", monday);
+        model.addAttribute("plan", week.plan());
+        model.addAttribute("stop", stop);
+        model.addAttribute("form", form);
+        model.addAttribute("best", stop.over() ? List.of() : openings.best(stop, BEST));
+        model.addAttribute("all", stop.over() ? List.of() : openings.byPerson(stop).values());
+        if (stop.personId() != null && stop.day() != null) {
+            RoundKey key = new RoundKey(stop.personId(), stop.day());
+            DayTimes times = week.times(key);
+            model.addAttribute("round", week.round(key.person(), key.day()).orElse(null));
+            model.addAttribute("line", times.lineOf(id));
+            model.addAttribute("breaches", times.at(stop));
+            model.addAttribute("earlier", neighbour(week.stopsOf(key), stop, -1));
+            model.addAttribute("later", neighbour(week.stopsOf(key), stop, 1));
+            model.addAttribute("afterNext", neighbour(week.stopsOf(key), stop, 2));
+        }
+        return "rounds/stop";
+    }
+
+    private static @Nullable Stop neighbour(List<Stop> stops, Stop stop, int step) {
+        int at = stops.stream().map(Stop::id).toList().indexOf(stop.id()) + step;
+        return at < 0 || at >= stops.size() ? null : stops.get(at);
+    }
+
+    /** Where to: "to" names a round as person/day; "before" the visit that comes after. */
+    @PostMapping("/rounds/{monday}/stops/{id}/move")
+    ModelAndView move(
+            @PathVariable LocalDate monday,
+            @PathVariable UUID id,
+            @RequestParam int version,
+            @RequestParam MultiValueMap<String, String> posted,
+            Model model,
+            RedirectAttributes flash,
+            @AuthenticationPrincipal CurrentUser user) {
+        TypedForm form = new TypedForm(posted);
+        String[] to = form.value("to").split("/", 2);
+        UUID person = new TypedForm().set("p", to[0]).uuid("p");
+        LocalDate day = to.length < 2 ? null : new TypedForm().set("d", to[1]).date("d");
+        UUID before = form.uuid("before");
+        String excuse = form.text("excuse", 500);
+        if (person == null || day == null) {
+            form.problem("to", "Choose whose round of which day.");
+        }
+        if (form.hasProblems() || person == null || day == null) {
+            return Saving.again(show(mondays.known(monday), id, form, model), model);
+        }
+        flash.addFlashAttribute(
+                "saved", edits.move(by(monday, version, user), id, person, day, before, excuse));
+        return back(monday);
+    }
+
+    @PostMapping("/rounds/{monday}/stops/{id}/set-aside")
+    ModelAndView setAside(
+            @PathVariable LocalDate monday,
+            @PathVariable UUID id,
+            @RequestParam int version,
+            @RequestParam MultiValueMap<String, String> posted,
+            Model model,
+            RedirectAttributes flash,
+            @AuthenticationPrincipal CurrentUser user) {
+        TypedForm form = new TypedForm(posted);
+        String reason = form.text("reason", 500);
+        if (reason == null) {
+            form.problem("reason", "Say why it does not go into this week.");
+        }
+        if (form.hasProblems() || reason == null) {
+            return Saving.again(show(mondays.known(monday), id, form, model), model);
+        }
+        flash.addFlashAttribute("saved", edits.setAside(by(monday, version, user), id, reason));
+        return back(monday);
+    }
+
+    @PostMapping("/rounds/{monday}/stops/{id}/offer")
+    ModelAndView offer(
+            @PathVariable LocalDate monday,
+            @PathVariable UUID id,
+            @RequestParam int version,
+            RedirectAttributes flash,
+            @AuthenticationPrincipal CurrentUser user) {
+        flash.addFlashAttribute("saved", edits.offerAgain(by(monday, version, user), id));
+        return back(monday);
+    }
+
+    @PostMapping("/rounds/{monday}/stops/{id}/lock")
+    ModelAndView lock(
+            @PathVariable LocalDate monday,
+            @PathVariable UUID id,
+            @RequestParam int version,
+            @RequestParam boolean locked,
+            RedirectAttributes flash,
+            @AuthenticationPrincipal CurrentUser user) {
+        flash.addFlashAttribute("saved", edits.lock(by(monday, version, user), id, locked));
+        return back(monday);
+    }
+
+    @PostMapping("/rounds/{monday}/stops/{id}/excuse")
+    ModelAndView excuse(
+            @PathVariable LocalDate monday,
+            @PathVariable UUID id,
+            @RequestParam int version,
+            @RequestParam MultiValueMap<String, String> posted,
+            Model model,
+            RedirectAttributes flash,
+            @AuthenticationPrincipal CurrentUser user) {
+        TypedForm form = new TypedForm(posted);
+        String reason = form.text("excuse", 500);
+        if (form.hasProblems()) {
+            return Saving.again(show(mondays.known(monday), id, form, model), model);
+        }
+        flash.addFlashAttribute("saved", edits.excuse(by(monday, version, user), id, reason));
+        return back(monday);
+    }
+
+    private Week load(LocalDate monday) {
+        return weeks.load(weeks.plan(mondays.known(monday)).orElseThrow(() -> new Missing("week", monday)));
+    }
+
+    private By by(LocalDate monday, int version, CurrentUser user) {
+        return new By(mondays.known(monday), version, user.person());
+    }
+
+    private static ModelAndView back(LocalDate monday) {
+        return new ModelAndView(WeekPages.back(monday));
+    }
+}

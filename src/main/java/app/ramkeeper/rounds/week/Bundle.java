@@ -1,0 +1,167 @@
+package app.ramkeeper.rounds.week;
+
+import app.ramkeeper.rounds.week.DueRow.Press;
+import java.time.LocalDate;
+import java.time.LocalTime;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.UUID;
+import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
+
+/** All that is due at a site in one visit: a visit of the plan with what else is due there, or what would make a new one. */
+final class Bundle {
+
+    static final int PROMISE = 300;
+    static final int AGREED = 3_000;
+    static final int CALL_OUT = 5_000;
+    private static final int NOTHING_NAMED = 30;
+
+    final UUID site;
+    final @Nullable Appointment visit;
+    final List<DueRow> tasks = new ArrayList<>();
+    final List<Promise> promises = new ArrayList<>();
+    private final LocalDate monday;
+
+    Bundle(UUID site, @Nullable Appointment visit, LocalDate monday) {
+        this.site = site;
+        this.visit = visit;
+        this.monday = monday;
+    }
+
+    /** A visit that is on the plan already. */
+    record Appointment(
+            UUID id,
+            UUID siteId,
+            String kind,
+            @Nullable LocalDate plannedOn,
+            @Nullable LocalTime plannedFrom,
+            int minutes,
+            String answer,
+            String state,
+            @Nullable UUID lead,
+            @Nullable UUID second,
+            int asked) {
+
+        boolean agreed() {
+            return plannedOn != null && answer.equals("CONFIRMED");
+        }
+
+        /** Multi-day works and handovers hold their day; so does what was told to the customer. */
+        boolean holdsDay() {
+            return plannedOn != null
+                    && !answer.equals("ASKED_TO_MOVE")
+                    && (agreed() || answer.equals("TOLD") || kind.equals("INSTALLATION") || kind.equals("COMMISSIONING"));
+        }
+    }
+
+    /** What was said would happen at a site. */
+    record Promise(UUID siteId, String text, LocalDate dueOn, boolean promised) {}
+
+    /** What a site asks of any visit. */
+    record SiteTerms(UUID siteId, int walkMinutes, boolean confined, boolean heavy, boolean marked) {}
+
+    boolean pressing() {
+        return visit != null
+                || !promises.isEmpty()
+                || tasks.stream().anyMatch(t -> t.press(monday) == Press.OVERDUE || t.press(monday) == Press.LAST_WEEK);
+    }
+
+    boolean onlySoon() {
+        return visit == null && promises.isEmpty() && tasks.stream().allMatch(t -> t.press(monday) == Press.SOON);
+    }
+
+    double worth() {
+        double sum = tasks.stream().mapToDouble(t -> t.worth(monday)).sum();
+        sum += promises.stream().mapToDouble(p -> p.promised() ? PROMISE : PROMISE / 3.0).sum();
+        if (visit != null) {
+            sum += visit.kind().equals("CALL_OUT") ? CALL_OUT : visit.holdsDay() ? AGREED : PROMISE;
+        }
+        return sum;
+    }
+
+    double worthADay() {
+        return tasks.stream().mapToDouble(t -> t.worthADay(monday)).sum()
+                + (visit != null && visit.kind().equals("CALL_OUT") ? 400 : 0);
+    }
+
+    /** Sum of the tasks, without those that another one here includes, with the walk in and out, in fives. */
+    int minutes(SiteTerms terms, Map<UUID, Set<UUID>> includes) {
+        int work = tasks.stream()
+                .filter(t -> visit == null || !visit.id().equals(t.visitId()))
+                .filter(t -> tasks.stream().noneMatch(other -> other != t
+                        && includes.getOrDefault(other.kindId(), Set.of()).contains(t.kindId())
+                        && other.installId().equals(t.installId())
+                        && (other.pumpId() == null || other.pumpId().equals(t.pumpId()))))
+                .mapToInt(DueRow::minutes)
+                .sum();
+        int sum = visit == null ? work + 2 * terms.walkMinutes() : work + visit.minutes();
+        return Math.min(1440, Math.max(10, ((sum == 0 ? NOTHING_NAMED : sum) + 4) / 5 * 5));
+    }
+
+    Set<String> skills(SiteTerms terms, Map<UUID, Set<String>> ofKind) {
+        Set<String> skills = tasks.stream()
+                .flatMap(t -> ofKind.getOrDefault(t.kindId(), Set.of()).stream())
+                .collect(Collectors.toCollection(TreeSet::new));
+        if (terms.confined()) {
+            skills.add("CONFINED_SPACE");
+        }
+        if (terms.heavy()) {
+            skills.add("LIFTING");
+        }
+        return skills;
+    }
+
+    /** Never one person to a confined chamber or a heavy lift. */
+    int crew(SiteTerms terms, Set<String> skills) {
+        int most = tasks.stream().mapToInt(DueRow::crew).max().orElse(1);
+        return terms.confined() || terms.heavy() || skills.contains("CONFINED_SPACE") || skills.contains("LIFTING")
+                ? Math.max(2, most)
+                : most;
+    }
+
+    @Nullable
+    LocalDate dueOn() {
+        return tasks.stream().map(DueRow::dueOn).min(Comparator.naturalOrder()).orElse(null);
+    }
+
+    String why() {
+        List<String> parts = new ArrayList<>();
+        if (visit != null) {
+            parts.add(appointment(visit));
+        }
+        promises.stream().limit(2).forEach(p -> parts.add((p.promised() ? "promised by " : "to do by ") + Times.day(p.dueOn())
+                + ": " + (p.text().length() > 80 ? p.text().substring(0, 79) + "…" : p.text())));
+        tasks.stream()
+                .sorted(Comparator.comparing(DueRow::windowUntil))
+                .limit(2)
+                .forEach(t -> parts.add(t.kind() + " " + press(t)));
+        if (tasks.size() > 2) {
+            parts.add((tasks.size() - 2) + " more");
+        }
+        return String.join("; ", parts);
+    }
+
+    private static String appointment(Appointment visit) {
+        String day = visit.plannedOn() == null ? "without a day" : "for " + Times.day(visit.plannedOn());
+        return switch (visit.answer()) {
+            case "CONFIRMED" -> "confirmed " + day;
+            case "TOLD" -> "the customer was told " + day;
+            case "ASKED_TO_MOVE" -> "the customer asked to move it";
+            default -> "planned " + day;
+        };
+    }
+
+    private String press(DueRow task) {
+        return switch (task.press(monday)) {
+            case OVERDUE -> "overdue since " + Times.day(task.windowUntil());
+            case LAST_WEEK -> "must be done by " + Times.day(task.windowUntil());
+            case IN_WINDOW -> "due " + Times.day(task.dueOn());
+            case SOON -> "soon, due " + Times.day(task.dueOn());
+        };
+    }
+}

@@ -1,0 +1,171 @@
+package app.ramkeeper.rounds.week;
+
+import app.ramkeeper.fleet.Position;
+import app.ramkeeper.rounds.RoundsSettings;
+import app.ramkeeper.rounds.week.Bundle.Appointment;
+import app.ramkeeper.rounds.week.Bundle.Promise;
+import app.ramkeeper.rounds.week.Bundle.SiteTerms;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.UUID;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Component;
+
+/** Finds what could go into a week and bundles it by site. */
+@Component
+class Candidates {
+
+    /** How far ahead "soon" looks, and how near a site must be to one that is visited anyway. */
+    static final int SOON_DAYS = 21;
+
+    static final double NEAR_KM = 8;
+
+    private final JdbcClient jdbc;
+    private final RoundsSettings settings;
+
+    Candidates(JdbcClient jdbc, RoundsSettings settings) {
+        this.jdbc = jdbc;
+        this.settings = settings;
+    }
+
+    /** The bundles of a week, dearest first, and how many did not fit the limit. */
+    record Found(List<Bundle> bundles, int beyond, Terms terms) {}
+
+    /** What sites and task kinds ask for. */
+    record Terms(
+            Map<UUID, SiteTerms> sites, Map<UUID, Set<String>> skillsOfKind, Map<UUID, Set<UUID>> includes) {
+        SiteTerms of(UUID site) {
+            return sites.getOrDefault(site, new SiteTerms(site, 0, false, false, false));
+        }
+    }
+
+    Found find(LocalDate monday) {
+        Map<UUID, Bundle> byVisit = new LinkedHashMap<>();
+        Map<UUID, Bundle> bySite = new LinkedHashMap<>();
+        for (Appointment visit : appointments(monday)) {
+            Bundle bundle = new Bundle(visit.siteId(), visit, monday);
+            byVisit.put(visit.id(), bundle);
+            if (visit.state().equals("PLANNED") && visit.kind().equals("SERVICE")) {
+                bySite.putIfAbsent(visit.siteId(), bundle);
+            }
+        }
+        for (DueRow task : due(monday)) {
+            Bundle ofVisit = task.visitId() == null ? null : byVisit.get(task.visitId());
+            (ofVisit != null ? ofVisit : bySite.computeIfAbsent(task.siteId(), s -> new Bundle(s, null, monday)))
+                    .tasks
+                    .add(task);
+        }
+        for (Promise promise : promises(monday)) {
+            bySite.computeIfAbsent(promise.siteId(), s -> new Bundle(s, null, monday)).promises.add(promise);
+        }
+        List<Bundle> all = new ArrayList<>(byVisit.values());
+        bySite.values().stream().filter(b -> b.visit == null).forEach(all::add);
+        List<Bundle> kept = withoutFarSoon(all);
+        kept.sort(Comparator.comparingDouble(Bundle::worth).reversed());
+        int most = Math.min(kept.size(), settings.candidates());
+        return new Found(kept.subList(0, most), kept.size() - most, terms());
+    }
+
+    /** What is only soon stays if its site lies near one that must be visited anyway. */
+    private static List<Bundle> withoutFarSoon(List<Bundle> all) {
+        List<Position> pressing = all.stream()
+                .filter(Bundle::pressing)
+                .flatMap(b -> b.tasks.stream().limit(1))
+                .filter(t -> t.latitude() != null && t.longitude() != null)
+                .map(Candidates::where)
+                .toList();
+        return all.stream()
+                .filter(b -> !b.onlySoon() || near(b, pressing))
+                .collect(Collectors.toCollection(ArrayList::new));
+    }
+
+    private static boolean near(Bundle bundle, List<Position> pressing) {
+        DueRow task = bundle.tasks.get(0);
+        if (task.latitude() == null || task.longitude() == null) {
+            return false;
+        }
+        Position here = where(task);
+        return pressing.stream().anyMatch(there -> here.kilometresTo(there) <= NEAR_KM);
+    }
+
+    private static Position where(DueRow task) {
+        return new Position(
+                java.util.Objects.requireNonNull(task.latitude()), java.util.Objects.requireNonNull(task.longitude()));
+    }
+
+    /** Tasks whose window opens within three weeks after this one, and that no visit of another week will do. */
+    private List<DueRow> due(LocalDate monday) {
+        return jdbc.sql("""
+                        select t.id as task_id, i.site_id, t.install_id, t.pump_id, k.id as kind_id, k.name as kind, k.minutes, k.crew,
+                          k.weight::float8 as weight, t.due_on, t.window_from, t.window_until,
+                          v.id as visit_id, s.latitude, s.longitude
+                        from service_tasks t join installs i on i.id = t.install_id join sites s on s.id = i.site_id
+                          join task_kinds k on k.id = t.task_kind_id
+                          left join lateral (select v.id, v.planned_on from visit_tasks vt join visits v on v.id = vt.visit_id
+                            where vt.task_id = t.id and v.state = 'PLANNED' order by v.planned_on nulls last limit 1) v on true
+                        where t.ended_on is null and t.done_by = 'US' and t.due_on is not null and s.merged_into is null
+                          and (t.asleep_since is null or t.wakes_on <= :sunday) and t.waiting in ('OURS', 'PARTS')
+                          and t.window_from <= :soon and (v.id is null or v.planned_on is null or v.planned_on between :monday and :sunday)
+                        order by i.site_id, t.window_until, t.id""")
+                .param("monday", monday)
+                .param("sunday", monday.plusDays(6))
+                .param("soon", monday.plusDays(6L + SOON_DAYS))
+                .query(DueRow.class)
+                .list();
+    }
+
+    private List<Appointment> appointments(LocalDate monday) {
+        return jdbc.sql("""
+                        select v.id, v.site_id, v.kind, v.planned_on, v.planned_from, v.minutes, v.answer, v.state,
+                          (select p.person_id from visit_people p where p.visit_id = v.id order by p.lead desc limit 1) as lead,
+                          (select p.person_id from visit_people p where p.visit_id = v.id and not p.lead limit 1) as second,
+                          (select count(*) from visit_tasks t where t.visit_id = v.id)::int as asked
+                        from visits v where (v.planned_on between :monday and :sunday and v.state <> 'CANCELLED')
+                          or (v.planned_on is null and v.state = 'PLANNED')
+                        order by v.planned_on, v.planned_from nulls last, v.id""")
+                .param("monday", monday)
+                .param("sunday", monday.plusDays(6))
+                .query(Appointment.class)
+                .list();
+    }
+
+    private List<Promise> promises(LocalDate monday) {
+        return jdbc.sql("""
+                        select f.site_id, f.text, f.due_on, f.promised from follow_ups f join sites s on s.id = f.site_id
+                        where f.done_on is null and f.due_on <= ? and s.merged_into is null order by f.due_on, f.id""").param(monday.plusDays(6)).query(Promise.class).list();
+    }
+
+    private Terms terms() {
+        Map<UUID, SiteTerms> sites = jdbc.sql("""
+                        select s.id as site_id, coalesce(s.walk_minutes, 0) as walk_minutes,
+                          exists (select from site_hazards h where h.site_id = s.id and h.kind = 'CONFINED_SPACE') as confined,
+                          exists (select from site_hazards h where h.site_id = s.id and h.kind = 'HEAVY_LIFT') as heavy,
+                          coalesce(c.biosecurity, 'CLEAN') <> 'CLEAN' as marked
+                        from sites s left join catchments c on c.id = s.catchment_id
+                        where s.merged_into is null and (s.walk_minutes > 0 or exists (select from site_hazards h where h.site_id = s.id)
+                          or c.biosecurity <> 'CLEAN')""")
+                .query(SiteTerms.class)
+                .list()
+                .stream()
+                .collect(Collectors.toMap(SiteTerms::siteId, Function.identity()));
+        Map<UUID, Set<String>> skills = new HashMap<>();
+        jdbc.sql("select task_kind_id, skill from task_kind_skills").query(row -> {
+            skills.computeIfAbsent(row.getObject(1, UUID.class), k -> new HashSet<>()).add(row.getString(2));
+        });
+        Map<UUID, Set<UUID>> includes = new HashMap<>();
+        jdbc.sql("select task_kind_id, included_id from task_kind_includes").query(row -> {
+            includes.computeIfAbsent(row.getObject(1, UUID.class), k -> new HashSet<>())
+                    .add(row.getObject(2, UUID.class));
+        });
+        return new Terms(sites, skills, includes);
+    }
+}

@@ -1,0 +1,177 @@
+package app.ramkeeper.rounds.week;
+
+import app.ramkeeper.rounds.week.DayTimes.Line;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+
+/** Finds where in a week a visit would go, and what that would do; or why it goes nowhere. */
+public final class Openings {
+
+    private final Week week;
+    private final LocalDate notBefore;
+
+    /** Days before the given one are past. */
+    public Openings(Week week, LocalDate notBefore) {
+        this.week = week;
+        this.notBefore = notBefore;
+    }
+
+    /**
+     * A place in a round.
+     *
+     * @param before the visit that would come after it; null for the last
+     * @param adds minutes of driving it adds
+     * @param starts when work would start
+     * @param back when the technician would be back
+     */
+    public record Opening(
+            TechDay round,
+            @Nullable Stop before,
+            double adds,
+            double starts,
+            double back,
+            List<String> breaks) {
+
+        public String words() {
+            return Effects.signed(adds) + " driving, starts " + Times.say(starts) + ", " + round.name() + " back "
+                    + Times.say(back);
+        }
+    }
+
+    /** The best places, at most one a round, those that break no rule first, then by driving. */
+    public List<Opening> best(Stop stop, int most) {
+        List<Opening> found = new ArrayList<>();
+        for (TechDay round : week.rounds()) {
+            if (!round.day().isBefore(notBefore) && round.away() == null) {
+                Opening best = in(round, stop);
+                if (best != null) {
+                    found.add(best);
+                }
+            }
+        }
+        found.sort(Comparator.<Opening>comparingInt(o -> o.breaks().size()).thenComparingDouble(Opening::adds));
+        return found.subList(0, Math.min(most, found.size()));
+    }
+
+    /** The best place in one round; null if the site has no position. */
+    public @Nullable Opening in(TechDay round, Stop stop) {
+        if (stop.where() == null) {
+            return null;
+        }
+        List<Stop> there = week.stopsOf(round.key()).stream()
+                .filter(s -> !s.id().equals(stop.id()))
+                .toList();
+        DayTimes without = week.drive().through(round, there);
+        int first = (int) there.stream().filter(Stop::over).count();
+        Opening best = null;
+        for (int place = first; place <= there.size(); place++) {
+            Opening opening = at(round, stop, there, place, without);
+            if (best == null
+                    || opening.breaks().size() < best.breaks().size()
+                    || (opening.breaks().size() == best.breaks().size() && opening.adds() < best.adds() - 1e-9)) {
+                best = opening;
+            }
+        }
+        return best;
+    }
+
+    private Opening at(TechDay round, Stop stop, List<Stop> there, int place, DayTimes without) {
+        Stop here = Stops.placed(stop, round.personId(), round.day(), place + 1);
+        List<Stop> with = new ArrayList<>(there);
+        with.add(place, here);
+        DayTimes times = week.drive().through(round, with);
+        Line line = Objects.requireNonNull(times.lineOf(stop.id()));
+        List<String> old = without.breaches().stream().map(DayTimes.Breach::words).toList();
+        List<String> fresh = times.breaches().stream()
+                .map(DayTimes.Breach::words)
+                .filter(words -> !old.contains(words))
+                .distinct()
+                .toList();
+        return new Opening(
+                round,
+                place == there.size() ? null : there.get(place),
+                times.drive() - without.drive(),
+                line.starts(),
+                times.back(),
+                fresh);
+    }
+
+    /** Why a visit is in no round, in words. */
+    public String whyLeftOut(Stop stop) {
+        if (stop.setAside() != null) {
+            return "taken out by the office: " + stop.setAside();
+        }
+        if (stop.where() == null) {
+            return "the site has no position: put one into its register entry";
+        }
+        List<TechDay> rounds = week.rounds().stream()
+                .filter(r -> !r.day().isBefore(notBefore) && r.away() == null)
+                .toList();
+        if (rounds.isEmpty()) {
+            return "nobody works in what is left of the week";
+        }
+        Map<String, Integer> reasons = new LinkedHashMap<>();
+        rounds.forEach(r -> {
+            String why = week.drive().rules().whyNot(stop, r);
+            if (why != null) {
+                reasons.merge(why, 1, Integer::sum);
+            }
+        });
+        if (reasons.values().stream().mapToInt(Integer::intValue).sum() == rounds.size()) {
+            return never(stop, rounds, reasons);
+        }
+        List<Opening> best = best(stop, 1);
+        if (best.isEmpty() || !best.get(0).breaks().isEmpty()) {
+            return "no day has room for " + Times.span(stop.minutes()) + " there"
+                    + (best.isEmpty() ? "" : "; the nearest, " + best.get(0).round().name() + " on "
+                            + Times.day(best.get(0).round().day()) + ", would break a rule: "
+                            + best.get(0).breaks().get(0));
+        }
+        Opening opening = best.get(0);
+        return "would add " + Times.span(opening.adds()) + " of driving (" + opening.round().name() + ", "
+                + Times.day(opening.round().day()) + ") for " + weight(stop);
+    }
+
+    private String weight(Stop stop) {
+        if (stop.dueOn() == null) {
+            return "a visit without a due task";
+        }
+        long days = java.time.temporal.ChronoUnit.DAYS.between(week.plan().sunday(), stop.dueOn());
+        if (days > 13) {
+            return "a task due in " + days / 7 + " weeks";
+        }
+        return days > 0 ? "a task due in " + days + " days" : "a task due since " + Times.day(stop.dueOn());
+    }
+
+    private static String never(Stop stop, List<TechDay> rounds, Map<String, Integer> reasons) {
+        if (stop.crew() > 1 && rounds.stream().noneMatch(r -> r.crew() >= stop.crew())) {
+            return "needs " + stop.crew() + " people and nobody rides along with anybody that week";
+        }
+        String most = reasons.entrySet().stream()
+                .max(Map.Entry.comparingByValue())
+                .map(Map.Entry::getKey)
+                .orElse("");
+        return most + (reasons.size() > 1 ? ", and so on for every day of everybody" : "");
+    }
+
+    /** All rounds with the best place in each, for the form that moves a visit; those that break rules too. */
+    public Map<UUID, List<Opening>> byPerson(Stop stop) {
+        Map<UUID, List<Opening>> all = new LinkedHashMap<>();
+        for (TechDay round : week.rounds()) {
+            if (!round.day().isBefore(notBefore)) {
+                Opening opening = in(round, stop);
+                if (opening != null) {
+                    all.computeIfAbsent(round.personId(), p -> new ArrayList<>()).add(opening);
+                }
+            }
+        }
+        return all;
+    }
+}

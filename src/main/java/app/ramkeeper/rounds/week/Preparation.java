@@ -1,0 +1,220 @@
+package app.ramkeeper.rounds.week;
+
+import app.ramkeeper.identity.ForOffice;
+import app.ramkeeper.rounds.travel.Travels;
+import app.ramkeeper.rounds.week.Bundle.Appointment;
+import app.ramkeeper.rounds.week.Bundle.SiteTerms;
+import app.ramkeeper.rounds.week.Candidates.Found;
+import app.ramkeeper.shared.Uuids;
+import java.sql.Date;
+import java.sql.Time;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+import org.springframework.jdbc.core.JdbcTemplate;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Transactional;
+
+/** Makes a week's plan and brings it up to date with what is due and agreed. Nothing placed by hand moves. */
+@Service
+@ForOffice
+@Transactional
+public class Preparation {
+
+    private final WeekStore store;
+    private final Candidates candidates;
+    private final Versions versions;
+    private final Travels travels;
+    private final JdbcClient jdbc;
+    private final JdbcTemplate batch;
+
+    Preparation(
+            WeekStore store,
+            Candidates candidates,
+            Versions versions,
+            Travels travels,
+            JdbcClient jdbc,
+            JdbcTemplate batch) {
+        this.store = store;
+        this.candidates = candidates;
+        this.versions = versions;
+        this.travels = travels;
+        this.jdbc = jdbc;
+        this.batch = batch;
+    }
+
+    /** Makes the plan of a week, or brings it up to date if there is one; says in words what it did. */
+    public String prepare(LocalDate monday, @Nullable UUID by) {
+        jdbc.sql("insert into week_plans (id, monday) values (?, ?) on conflict (monday) do nothing")
+                .param(Uuids.next())
+                .param(monday)
+                .update();
+        WeekPlan plan = store.plan(monday).orElseThrow();
+        plan = versions.hold(plan, plan.version());
+        Found found = candidates.find(monday);
+        Map<UUID, Kept> byVisit = new HashMap<>();
+        Map<UUID, Kept> bySite = new HashMap<>();
+        List<Kept> present = present(plan.id());
+        present.forEach(k -> {
+            if (k.visitId() != null) {
+                byVisit.put(k.visitId(), k);
+            } else {
+                bySite.put(k.siteId(), k);
+            }
+        });
+        Set<UUID> seen = new HashSet<>();
+        int fresh = 0;
+        Rows rows = new Rows(plan);
+        for (Bundle bundle : found.bundles()) {
+            Kept kept = bundle.visit != null ? byVisit.get(bundle.visit.id()) : bySite.get(bundle.site);
+            if (kept != null) {
+                seen.add(kept.id());
+            }
+            fresh += kept == null ? 1 : 0;
+            rows.add(bundle, kept, found);
+        }
+        int gone = remove(present.stream()
+                .filter(k -> !seen.contains(k.id()) && !(k.addedByHand() && k.visitId() == null))
+                .map(Kept::id)
+                .toList());
+        rows.write();
+        pairs(plan, found);
+        askTravel(plan);
+        String said = words(plan.version() == 0, found, fresh, gone);
+        versions.next(plan, by, said, null);
+        return said;
+    }
+
+    private static String words(boolean first, Found found, int fresh, int gone) {
+        String beyond = found.beyond() == 0
+                ? ""
+                : "; %,d more that matter least were not looked at".formatted(found.beyond());
+        return first
+                ? "Made with %,d visits that could go in".formatted(fresh) + beyond + "."
+                : "Brought up to date: %,d new, %,d gone".formatted(fresh, gone) + beyond + ".";
+    }
+
+    private record Kept(
+            UUID id, UUID siteId, @Nullable UUID visitId, boolean addedByHand, @Nullable LocalDate publishedOn) {}
+
+    private List<Kept> present(UUID plan) {
+        return jdbc.sql("select id, site_id, visit_id, added_by_hand, published_on from week_stops where plan_id = ?")
+                .param(plan)
+                .query(Kept.class)
+                .list();
+    }
+
+    private int remove(List<UUID> gone) {
+        batch.batchUpdate(
+                "delete from week_stops where id = ?",
+                gone.stream().map(id -> new Object[] {id}).toList());
+        return gone.size();
+    }
+
+    private void askTravel(WeekPlan plan) {
+        Week week = store.load(plan);
+        String note = travels.ask(WeekStore.places(week.stops(), week.rounds()));
+        jdbc.sql("update week_plans set travel_note = ? where id = ?")
+                .param(note)
+                .param(plan.id())
+                .update();
+    }
+
+    /** Two who are down for one visit ride together that day, unless the second has visits alone. */
+    private void pairs(WeekPlan plan, Found found) {
+        Set<RoundKey> leading = new HashSet<>();
+        found.bundles().forEach(b -> {
+            if (b.visit != null && b.visit.plannedOn() != null && b.visit.lead() != null) {
+                leading.add(new RoundKey(b.visit.lead(), b.visit.plannedOn()));
+            }
+        });
+        for (Bundle bundle : found.bundles()) {
+            Appointment v = bundle.visit;
+            if (v != null && v.second() != null && v.lead() != null && v.plannedOn() != null
+                    && !leading.contains(new RoundKey(v.second(), v.plannedOn()))) {
+                jdbc.sql("""
+                                insert into week_rounds (plan_id, person_id, day, mate_id) values (?, ?, ?, ?)
+                                on conflict (plan_id, person_id, day) do nothing""").params(plan.id(), v.lead(), v.plannedOn(), v.second()).update();
+            }
+        }
+    }
+
+    /** Rows to be written together. */
+    private final class Rows {
+        private final WeekPlan plan;
+        private final List<Object[]> stops = new ArrayList<>();
+        private final List<Object[]> tasks = new ArrayList<>();
+        private final List<Object[]> places = new ArrayList<>();
+
+        Rows(WeekPlan plan) {
+            this.plan = plan;
+        }
+
+        void add(Bundle bundle, @Nullable Kept kept, Found found) {
+            UUID id = kept == null ? Uuids.next() : kept.id();
+            SiteTerms terms = found.terms().of(bundle.site);
+            Set<String> skills = bundle.skills(terms, found.terms().skillsOfKind());
+            Appointment visit = bundle.visit;
+            stops.add(new @Nullable Object[] {
+                id,
+                plan.id(),
+                bundle.site,
+                visit == null ? null : visit.id(),
+                visit == null ? "SERVICE" : visit.kind(),
+                bundle.minutes(terms, found.terms().includes()),
+                bundle.crew(terms, skills),
+                String.join(",", skills),
+                bundle.pressing() && (visit == null || visit.holdsDay() || visit.kind().equals("CALL_OUT") || !bundle.tasks.isEmpty()),
+                visit != null && visit.holdsDay() ? Date.valueOf(visit.plannedOn()) : null,
+                visit != null && visit.agreed() && visit.plannedFrom() != null ? Time.valueOf(visit.plannedFrom()) : null,
+                visit != null && visit.plannedOn() != null && visit.answer().equals("ASKED_TO_MOVE")
+                        ? Date.valueOf(visit.plannedOn())
+                        : null,
+                bundle.worth(),
+                bundle.worthADay(),
+                bundle.why(),
+                bundle.dueOn() == null ? null : Date.valueOf(bundle.dueOn())
+            });
+            bundle.tasks.forEach(t -> tasks.add(new Object[] {id, t.taskId(), t.installId(), t.kindId()}));
+            place(id, visit, kept);
+        }
+
+        /** A visit with day and person stands there at first, and again when its page has moved it since. */
+        private void place(UUID id, @Nullable Appointment visit, @Nullable Kept kept) {
+            if (visit == null || visit.plannedOn() == null || visit.lead() == null || visit.answer().equals("ASKED_TO_MOVE")) {
+                return;
+            }
+            boolean moved = kept != null
+                    && kept.publishedOn() != null
+                    && !kept.publishedOn().equals(visit.plannedOn());
+            if (kept == null || moved) {
+                int from = visit.plannedFrom() == null ? 0 : Times.of(visit.plannedFrom());
+                places.add(new Object[] {visit.lead(), Date.valueOf(visit.plannedOn()), 1000 + from, id});
+            }
+        }
+
+        void write() {
+            batch.batchUpdate("""
+                    insert into week_stops as w (id, plan_id, site_id, visit_id, kind, minutes, crew, skills, must, fixed_on, fixed_from, not_on,
+                      worth, worth_a_day, why, due_on) values (?, ?, ?, ?, ?, ?, ?, string_to_array(?, ','), ?, ?, ?, ?, ?, ?, ?, ?)
+                    on conflict (id) do update set kind = excluded.kind, minutes = excluded.minutes, crew = excluded.crew,
+                      skills = excluded.skills, must = excluded.must, fixed_on = excluded.fixed_on, fixed_from = excluded.fixed_from,
+                      not_on = excluded.not_on, worth = excluded.worth, worth_a_day = excluded.worth_a_day, why = excluded.why,
+                      due_on = excluded.due_on""", stops);
+            batch.batchUpdate(
+                    "delete from week_stop_tasks where stop_id = ?",
+                    stops.stream().map(row -> new Object[] {row[0]}).toList());
+            batch.batchUpdate(
+                    "insert into week_stop_tasks (stop_id, task_id, install_id, task_kind_id) values (?, ?, ?, ?)", tasks);
+            batch.batchUpdate("update week_stops set person_id = ?, day = ?, position = ? where id = ?", places);
+            Placement.renumber(jdbc, plan.id());
+        }
+    }
+}

@@ -1,0 +1,86 @@
+package app.ramkeeper.rounds.week;
+
+import app.ramkeeper.fleet.Position;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.LocalTime;
+import java.util.List;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * A visit that could go into the week, with where it stands now.
+ *
+ * @param minutes time at the site with the walk in and out
+ * @param skills codes of what is asked for, comma between
+ * @param fixedOn the day agreed with the customer
+ * @param notOn the day they asked to move it from
+ * @param worth what leaving it out costs, in minutes of driving
+ * @param worthADay what each day of waiting within the week adds
+ * @param why in words, why it is a candidate
+ * @param setAside the office's reason to leave it out
+ * @param excuse the office's reason to break a rule
+ * @param leftOut why the optimiser left it out
+ * @param lastTechnician who was at the site last
+ */
+public record Stop(
+        UUID id,
+        UUID siteId,
+        String site,
+        @Nullable String locality,
+        @Nullable Double latitude,
+        @Nullable Double longitude,
+        String biosecurity,
+        @Nullable UUID catchmentId,
+        @Nullable UUID visitId,
+        String kind,
+        int minutes,
+        int crew,
+        @Nullable String skills,
+        boolean must,
+        @Nullable LocalDate fixedOn,
+        @Nullable LocalTime fixedFrom,
+        @Nullable LocalDate notOn,
+        double worth,
+        double worthADay,
+        String why,
+        @Nullable LocalDate dueOn,
+        boolean addedByHand,
+        @Nullable UUID personId,
+        @Nullable LocalDate day,
+        @Nullable Integer position,
+        boolean locked,
+        @Nullable String setAside,
+        @Nullable String excuse,
+        @Nullable String leftOut,
+        @Nullable LocalDate publishedOn,
+        @Nullable LocalTime publishedFrom,
+        @Nullable UUID publishedTo,
+        @Nullable Instant changedAt,
+        @Nullable String visitState,
+        @Nullable String answer,
+        boolean officeMustRing,
+        @Nullable String tasks,
+        @Nullable UUID lastTechnician) {
+
+    public boolean placed() {
+        return day != null;
+    }
+
+    /** True once somebody has been there: nothing moves it any more. */
+    public boolean over() {
+        return visitState != null && !visitState.equals("PLANNED");
+    }
+
+    public boolean isMarked() {
+        return !biosecurity.equals("CLEAN");
+    }
+
+    public List<String> skillList() {
+        return skills == null || skills.isEmpty() ? List.of() : List.of(skills.split(","));
+    }
+
+    public @Nullable Position where() {
+        return latitude == null || longitude == null ? null : new Position(latitude, longitude);
+    }
+}

@@ -1,0 +1,41 @@
+package app.ramkeeper.rounds.week;
+
+import java.time.LocalDate;
+import java.time.LocalTime;
+import java.time.format.DateTimeFormatter;
+import java.util.Locale;
+import org.springframework.stereotype.Component;
+
+/** Times of a plan, counted in minutes of the day, and how they are said; templates call it as {@code ${@times.span(x)}}. */
+@Component("times")
+public class Times {
+
+    private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("EEE d MMM", Locale.UK);
+    private static final DateTimeFormatter TIME = DateTimeFormatter.ofPattern("HH:mm", Locale.UK);
+
+    Times() {}
+
+    static int of(LocalTime time) {
+        return time.toSecondOfDay() / 60;
+    }
+
+    /** "14:05"; what passes midnight is said as such. */
+    public static String say(double minutes) {
+        int whole = (int) Math.round(minutes);
+        return whole >= 24 * 60 ? "after midnight" : TIME.format(LocalTime.of(Math.max(0, whole) / 60, Math.max(0, whole) % 60));
+    }
+
+    /** "Tue 1 Dec". */
+    public static String day(LocalDate day) {
+        return DAY.format(day);
+    }
+
+    /** "1 h 15 min", "40 min". */
+    public static String span(double minutes) {
+        long whole = Math.round(minutes);
+        if (whole < 60) {
+            return whole + " min";
+        }
+        return whole / 60 + " h" + (whole % 60 == 0 ? "" : " " + whole % 60 + " min");
+    }
+}

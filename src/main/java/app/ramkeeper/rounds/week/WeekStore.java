@@ -1,0 +1,162 @@
+package app.ramkeeper.rounds.week;
+
+import app.ramkeeper.fleet.Position;
+import app.ramkeeper.rounds.travel.Travels;
+import app.ramkeeper.rounds.week.Hours.Access;
+import app.ramkeeper.rounds.week.Hours.Closed;
+import app.ramkeeper.rounds.week.Supplies.Need;
+import app.ramkeeper.rounds.week.Supplies.OnHand;
+import java.time.LocalDate;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.UUID;
+import java.util.function.Function;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
+import org.jspecify.annotations.Nullable;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Repository;
+
+/** Reads weeks. */
+@Repository
+public class WeekStore {
+
+    private static final String STOPS = """
+            select w.id, w.site_id, s.name as site, s.locality, s.latitude, s.longitude, coalesce(c.biosecurity, 'CLEAN') as biosecurity,
+              s.catchment_id, w.visit_id, w.kind, w.minutes, w.crew, array_to_string(w.skills, ',') as skills, w.must, w.fixed_on, w.fixed_from,
+              w.not_on, w.worth, w.worth_a_day, w.why, w.due_on, w.added_by_hand, w.person_id, w.day, w.position, w.locked, w.set_aside,
+              w.excuse, w.left_out, w.published_on, w.published_from, w.published_to, w.changed_at, v.state as visit_state, v.answer,
+              coalesce(v.office_must_ring, false) as office_must_ring,
+              (select string_agg(distinct k.name, ', ') from week_stop_tasks t join task_kinds k on k.id = t.task_kind_id where t.stop_id = w.id) as tasks,
+              (select r.recorded_by from current_reports r where r.site_id = w.site_id order by r.attended_on desc, r.recorded_at desc limit 1) as last_technician
+            from week_stops w join sites s on s.id = w.site_id left join catchments c on c.id = s.catchment_id
+              left join visits v on v.id = w.visit_id
+            where w.plan_id = :plan order by w.person_id, w.day, w.position, s.name, w.id""";
+
+    private final JdbcClient jdbc;
+    private final TechDays techDays;
+    private final Travels travels;
+
+    WeekStore(JdbcClient jdbc, TechDays techDays, Travels travels) {
+        this.jdbc = jdbc;
+        this.techDays = techDays;
+        this.travels = travels;
+    }
+
+    /** The plan of the week that begins on a Monday. */
+    public Optional<WeekPlan> plan(LocalDate monday) {
+        return jdbc.sql("""
+                        select id, monday, version, published_version, published_at, first_published_at, travel_note
+                        from week_plans where monday = ?""").param(monday).query(WeekPlan.class).optional();
+    }
+
+    public Optional<WeekPlan> plan(UUID id) {
+        return jdbc.sql("""
+                        select id, monday, version, published_version, published_at, first_published_at, travel_note
+                        from week_plans where id = ?""").param(id).query(WeekPlan.class).optional();
+    }
+
+    /** The week with all that is needed to drive its rounds. */
+    public Week load(WeekPlan plan) {
+        List<Stop> stops = stops(plan.id());
+        List<TechDay> rounds = techDays.of(plan, stops);
+        return new Week(plan, stops, rounds, drive(plan.id(), stops, rounds));
+    }
+
+    /** The week as an earlier version had it: today's stops, yesterday's places. */
+    public Week loadAs(WeekPlan plan, int version) {
+        Map<UUID, Placing> then = arrangement(plan.id(), version).stream()
+                .collect(Collectors.toMap(Placing::stopId, Function.identity()));
+        List<Stop> stops = stops(plan.id()).stream()
+                .map(stop -> placed(stop, then.get(stop.id())))
+                .toList();
+        List<TechDay> rounds = techDays.of(plan, stops);
+        return new Week(plan, stops, rounds, drive(plan.id(), stops, rounds));
+    }
+
+    /** Where a stop stood in a version. */
+    public record Placing(UUID stopId, UUID personId, LocalDate day, int position) {}
+
+    List<Placing> arrangement(UUID plan, int version) {
+        return jdbc.sql("""
+                        select a.s as stop_id, a.p as person_id, a.d as day, a.n as position from week_versions v,
+                          jsonb_to_recordset(v.arrangement -> 'stops') as a(s uuid, p uuid, d date, n integer)
+                        where v.plan_id = ? and v.no = ?""").param(plan).param(version).query(Placing.class).list();
+    }
+
+    private static Stop placed(Stop stop, @Nullable Placing at) {
+        return Stops.placed(stop, at == null ? null : at.personId(), at == null ? null : at.day(), at == null ? null : at.position());
+    }
+
+    List<Stop> stops(UUID plan) {
+        return jdbc.sql(STOPS).param("plan", plan).query(Stop.class).list();
+    }
+
+    private Drive drive(UUID plan, List<Stop> stops, List<TechDay> rounds) {
+        return new Drive(travels.known(places(stops, rounds)), rules(plan));
+    }
+
+    /** All places of a week. */
+    public static List<Position> places(List<Stop> stops, List<TechDay> rounds) {
+        return Stream.concat(
+                        stops.stream().map(Stop::where),
+                        rounds.stream().flatMap(r -> Stream.of(r.start(), r.end())))
+                .filter(Objects::nonNull)
+                .map(place -> (Position) Objects.requireNonNull(place))
+                .distinct()
+                .toList();
+    }
+
+    private Rules rules(UUID plan) {
+        Map<String, String> skills = jdbc.sql("select code, name from skills").query().listOfRows().stream()
+                .collect(Collectors.toMap(row -> (String) row.get("code"), row -> (String) row.get("name")));
+        return new Rules(hours(plan), supplies(plan), skills);
+    }
+
+    private Hours hours(UUID plan) {
+        Map<UUID, List<Access>> access = jdbc.sql("""
+                        select site_id, weekday, (extract(epoch from from_time) / 60)::int as "from", (extract(epoch from until_time) / 60)::int as until
+                        from access_windows where site_id in (select site_id from week_stops where plan_id = ?)""")
+                .param(plan)
+                .query(Access.class)
+                .list()
+                .stream()
+                .collect(Collectors.groupingBy(Access::siteId));
+        Map<UUID, List<Closed>> closed = jdbc.sql("""
+                        select c.site_id, c.from_date, c.until_date, c.reason from closed_periods c
+                        join week_plans p on c.from_date <= p.monday + 6 and c.until_date >= p.monday
+                        where p.id = :plan and c.site_id in (select site_id from week_stops where plan_id = :plan)""")
+                .param("plan", plan)
+                .query(Closed.class)
+                .list()
+                .stream()
+                .collect(Collectors.groupingBy(Closed::siteId));
+        return new Hours(access, closed);
+    }
+
+    static final String NEEDS = """
+            select t.stop_id, mp.part_id, p.name as part, sum(kp.quantity)::float8 as quantity
+            from week_stop_tasks t join week_stops w on w.id = t.stop_id
+              join service_tasks st on st.id = t.task_id
+              join task_kind_parts kp on kp.task_kind_id = t.task_kind_id
+              join pump_fittings f on f.install_id = t.install_id and f.until_date is null and (st.pump_id is null or st.pump_id = f.pump_id)
+              join pumps u on u.id = f.pump_id
+              join pump_model_parts mp on mp.model_id = u.model_id and (kp.position = '' or kp.position = mp.position)
+              join parts p on p.id = mp.part_id and p.kind = kp.part_kind
+            where w.plan_id = :plan group by t.stop_id, mp.part_id, p.name""";
+
+    private Supplies supplies(UUID plan) {
+        Map<UUID, List<Need>> needs = jdbc.sql(NEEDS).param("plan", plan).query(Need.class).list().stream()
+                .collect(Collectors.groupingBy(Need::stopId));
+        List<OnHand> levels = jdbc.sql("""
+                        select coalesce(sp.person_id, sp.depot_id) as owner_id, l.part_id, sum(l.quantity)::float8 as quantity
+                        from stock_levels l join stock_places sp on sp.id = l.place_id group by 1, 2""").query(OnHand.class).list();
+        return new Supplies(
+                needs,
+                levels,
+                new HashSet<>(jdbc.sql("select distinct part_id from stock_levels").query(UUID.class).list()));
+    }
+}

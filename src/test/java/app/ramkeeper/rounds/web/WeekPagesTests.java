@@ -1,0 +1,189 @@
+package app.ramkeeper.rounds.web;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.springframework.security.test.web.servlet.request.SecurityMockMvcRequestPostProcessors.csrf;
+import static org.springframework.security.test.web.servlet.request.SecurityMockMvcRequestPostProcessors.user;
+
+import app.ramkeeper.fleet.InstallId;
+import app.ramkeeper.fleet.Installs;
+import app.ramkeeper.fleet.SiteId;
+import app.ramkeeper.fleet.Sites;
+import app.ramkeeper.identity.PersonId;
+import app.ramkeeper.identity.Role;
+import app.ramkeeper.rounds.week.Stop;
+import app.ramkeeper.rounds.week.Week;
+import app.ramkeeper.rounds.week.WeekStore;
+import app.ramkeeper.shared.Uuids;
+import app.ramkeeper.visits.FieldPeople;
+import app.ramkeeper.visits.PageTest;
+import java.time.Clock;
+import java.time.DayOfWeek;
+import java.time.LocalDate;
+import java.time.temporal.TemporalAdjusters;
+import java.util.UUID;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.test.web.servlet.assertj.MockMvcTester;
+import org.springframework.test.web.servlet.assertj.MockMvcTester.MockMvcRequestBuilder;
+import org.springframework.test.web.servlet.assertj.MvcTestResult;
+
+@PageTest
+class WeekPagesTests {
+
+    @Autowired
+    MockMvcTester mvc;
+
+    @Autowired
+    Sites sites;
+
+    @Autowired
+    Installs installs;
+
+    @Autowired
+    FieldPeople people;
+
+    @Autowired
+    WeekStore weeks;
+
+    @Autowired
+    JdbcClient jdbc;
+
+    @Autowired
+    Clock clock;
+
+    private PersonId ana;
+    private PersonId ben;
+    private SiteId near;
+    private LocalDate monday;
+
+    @BeforeEach
+    void register() {
+        monday = LocalDate.now(clock).with(TemporalAdjusters.next(DayOfWeek.MONDAY)).plusWeeks(30);
+        UUID depot = Uuids.next();
+        jdbc.sql("insert into depots (id, name, latitude, longitude) values (?, ?, -45.02, 168.70)")
+                .params(depot, "Depot " + depot)
+                .update();
+        ana = people.named("Ana Weir");
+        ben = people.named("Ben Sluice");
+        jdbc.sql("update people set depot_id = ? where id in (?, ?)")
+                .params(depot, ana.value(), ben.value())
+                .update();
+        near = sites.named("Beck field " + depot.toString().substring(30));
+        due(near);
+    }
+
+    private void due(SiteId site) {
+        InstallId install = installs.commissioned(site, monday.minusYears(3));
+        jdbc.sql("""
+                        update service_tasks set due_on = :due, window_from = :from, window_until = :until, asleep_since = null, wakes_on = null
+                        where install_id = :install""")
+                .param("due", monday.minusDays(30))
+                .param("from", monday.minusDays(60))
+                .param("until", monday.minusDays(10))
+                .param("install", install.value())
+                .update();
+    }
+
+    @Test
+    void makesAPlanAndMovesAVisit() {
+        assertThat(get("/rounds/" + monday)).hasStatusOk().bodyText().contains("no plan yet");
+        assertThat(post("/rounds/" + monday + "/prepare")).hasStatus3xxRedirection();
+
+        Stop stop = stopAt(near);
+        assertThat(stop.must()).isTrue();
+        assertThat(get("/rounds/" + monday)).hasStatusOk().bodyText().contains("Ana Weir", "Ben Sluice", stop.site());
+        assertThat(get("/rounds/" + monday + "/stops/" + stop.id()))
+                .hasStatusOk()
+                .bodyText()
+                .contains("driving, starts");
+
+        assertThat(move(stop, ana, monday.plusDays(1), version())).hasStatus3xxRedirection();
+        assertThat(stopAt(near).personId()).isEqualTo(ana.value());
+        assertThat(get("/rounds/" + monday)).hasStatusOk().bodyText().contains("sets out", "Moved " + stop.site());
+        assertThat(get("/rounds/" + monday + "/rounds/" + ana.value() + "/" + monday.plusDays(1)))
+                .hasStatusOk()
+                .bodyText()
+                .contains("In order", stop.site(), "polyline");
+        assertThat(get("/rounds/" + monday + "/add?site=" + near.value())).hasStatusOk().bodyText().contains("already");
+    }
+
+    @Test
+    void losesNothingWhenTwoPlanAtOnce() {
+        post("/rounds/" + monday + "/prepare").exchange();
+        Stop stop = stopAt(near);
+        int seen = version();
+        assertThat(move(stop, ana, monday, seen)).hasStatus3xxRedirection();
+
+        assertThat(move(stop, ben, monday.plusDays(2), seen))
+                .hasStatus(409)
+                .bodyText()
+                .contains("changed meanwhile", "Moved " + stop.site(), ben.value() + "/" + monday.plusDays(2));
+        assertThat(stopAt(near).personId()).isEqualTo(ana.value());
+    }
+
+    @Test
+    void undoesStepByStep() {
+        post("/rounds/" + monday + "/prepare").exchange();
+        Stop stop = stopAt(near);
+        move(stop, ana, monday, version()).exchange();
+        move(stop, ben, monday, version()).exchange();
+
+        undo();
+        assertThat(stopAt(near).personId()).isEqualTo(ana.value());
+        undo();
+        assertThat(stopAt(near).placed()).isFalse();
+        System.err.println("VERS " + jdbc.sql("select no, what, same_as from week_versions where plan_id = (select id from week_plans where monday = ?) order by no").param(monday).query().listOfRows());
+        assertThat(undo()).hasStatus(409).bodyText().contains("nothing left to undo");
+    }
+
+    @Test
+    void refusesWhatCannotBeReadBesideTheField() {
+        post("/rounds/" + monday + "/prepare").exchange();
+        Stop stop = stopAt(near);
+        String base = "/rounds/" + monday + "/stops/" + stop.id();
+        assertThat(post(base + "/move").param("version", "" + version()).param("to", "nowhere"))
+                .hasStatus(422)
+                .bodyText()
+                .contains("Choose whose round");
+        assertThat(post(base + "/set-aside").param("version", "" + version()).param("reason", " "))
+                .hasStatus(422)
+                .bodyText()
+                .contains("Say why");
+        assertThat(post("/rounds/" + monday + "/add")
+                        .param("version", "" + version())
+                        .param("site", near.value().toString())
+                        .param("minutes", "soon"))
+                .hasStatus(422)
+                .bodyText()
+                .contains("Say what the visit is for", "Give a number", "soon");
+    }
+
+    private MvcTestResult undo() {
+        return post("/rounds/" + monday + "/undo").param("version", "" + version()).exchange();
+    }
+
+    private MockMvcRequestBuilder move(Stop stop, PersonId to, LocalDate day, int version) {
+        return post("/rounds/" + monday + "/stops/" + stop.id() + "/move")
+                .param("version", "" + version)
+                .param("to", to.value() + "/" + day);
+    }
+
+    private int version() {
+        return weeks.plan(monday).orElseThrow().version();
+    }
+
+    private Stop stopAt(SiteId site) {
+        Week week = weeks.load(weeks.plan(monday).orElseThrow());
+        return week.stops().stream().filter(s -> s.siteId().equals(site.value())).findFirst().orElseThrow();
+    }
+
+    private MockMvcRequestBuilder get(String path) {
+        return mvc.get().uri(path).with(user(PageTest.As.who(ana, Role.OFFICE)));
+    }
+
+    private MockMvcRequestBuilder post(String path) {
+        return mvc.post().uri(path).with(user(PageTest.As.who(ana, Role.OFFICE))).with(csrf());
+    }
+}
