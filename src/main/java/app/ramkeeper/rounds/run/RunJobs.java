@@ -33,8 +33,7 @@ class RunJobs {
 
         @Bean
         OneTimeTask<Void> planWeekTask(SolveWeek solve) {
-            return Tasks.oneTime(PLAN)
-                    .execute((instance, context) -> solve.run(UUID.fromString(instance.getId())));
+            return Tasks.oneTime(PLAN).execute((instance, context) -> solve.run(UUID.fromString(instance.getId())));
         }
     }
 }

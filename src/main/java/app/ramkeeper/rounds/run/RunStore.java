@@ -43,11 +43,15 @@ class RunStore {
     }
 
     Optional<WeekRun> last(UUID plan) {
-        return jdbc.sql(RUN + "where plan_id = ? order by asked_at desc, id desc limit 1").param(plan).query(WeekRun.class).optional();
+        return jdbc.sql(RUN + "where plan_id = ? order by asked_at desc, id desc limit 1")
+                .param(plan)
+                .query(WeekRun.class)
+                .optional();
     }
 
     void started(UUID id) {
-        jdbc.sql("update week_runs set state = 'WORKING', started_at = ?, share = 0 where id = ? and state in ('WAITING', 'WORKING')")
+        jdbc.sql(
+                        "update week_runs set state = 'WORKING', started_at = ?, share = 0 where id = ? and state in ('WAITING', 'WORKING')")
                 .params(Timestamp.from(clock.instant()), id)
                 .update();
     }

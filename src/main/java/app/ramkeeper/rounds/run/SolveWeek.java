@@ -87,7 +87,10 @@ class SolveWeek {
             throw away;
         } catch (RuntimeException failure) {
             LOG.error("Run {} of the optimiser failed", id, failure);
-            runs.end(id, "FAILED", "The run ended because of a fault; the plan is as it was. The details are in the server's log.");
+            runs.end(
+                    id,
+                    "FAILED",
+                    "The run ended because of a fault; the plan is as it was. The details are in the server's log.");
         }
     }
 
@@ -138,8 +141,11 @@ class SolveWeek {
         for (int[] round : plan.rounds()) {
             in += round.length;
         }
-        int pressing = (int) plan.leftOut().stream().filter(j -> problem.stop(j).must()).count();
-        double prizes = plan.leftOut().stream().mapToDouble(j -> problem.stop(j).worth()).sum();
+        int pressing = (int)
+                plan.leftOut().stream().filter(j -> problem.stop(j).must()).count();
+        double prizes = plan.leftOut().stream()
+                .mapToDouble(j -> problem.stop(j).worth())
+                .sum();
         return runs.progress(run.id(), share, in, (int) Math.max(0, plan.cost() - prizes), pressing, plan.cost());
     }
 
@@ -164,26 +170,34 @@ class SolveWeek {
 
     private void store(WeekRun run, Week before, List<Placing> placings) {
         Week after = before.with(placings);
-        List<WeekEdits.LeftOut> reasons = Reasons.of(after, new Openings(after, LocalDate.now(clock).plusDays(1)));
+        List<WeekEdits.LeftOut> reasons =
+                Reasons.of(after, new Openings(after, LocalDate.now(clock).plusDays(1)));
         String what = words(run, before.totals(), after.totals());
         try {
             transaction.executeWithoutResult(status -> {
                 if (runs.end(run.id(), "DONE", what)) {
                     edits.takeOver(
-                            new By(before.plan().monday(), before.plan().version(), run.askedBy()), placings, reasons, what);
+                            new By(before.plan().monday(), before.plan().version(), run.askedBy()),
+                            placings,
+                            reasons,
+                            what);
                 }
             });
         } catch (Moved moved) {
             transaction.executeWithoutResult(status -> {
                 runs.keepProposal(run.id(), placings);
-                runs.end(run.id(), "KEPT", what
-                        + " It was not taken over, because the plan was changed while the optimiser worked. Take it over or leave it.");
+                runs.end(
+                        run.id(),
+                        "KEPT",
+                        what
+                                + " It was not taken over, because the plan was changed while the optimiser worked. Take it over or leave it.");
             });
         }
     }
 
     private static String words(WeekRun run, Week.Totals before, Week.Totals after) {
-        return (run.lightly() ? "Replanned lightly" : "Planned from scratch") + ": " + after.in() + " visits in (before: "
+        return (run.lightly() ? "Replanned lightly" : "Planned from scratch") + ": " + after.in()
+                + " visits in (before: "
                 + before.in() + "), " + Times.span(after.driveMinutes()) + " of driving ("
                 + Effects.signed(after.driveMinutes() - before.driveMinutes()) + "), " + after.pressingOut()
                 + " pressing ones left out.";

@@ -174,7 +174,8 @@ final class WeekProblem {
         private double leg(int a, int b, List<Position> ends) {
             Position from = where(a, ends);
             Position to = where(b, ends);
-            double minutes = from.equals(to) ? 0 : week.drive().legs().between(from, to).minutes();
+            double minutes =
+                    from.equals(to) ? 0 : week.drive().legs().between(from, to).minutes();
             if (a < stops.size() && b < stops.size()) {
                 Stop before = stops.get(a);
                 Stop next = stops.get(b);

@@ -42,8 +42,7 @@ public class WeekRuns {
     private final RoundsSettings settings;
     private final Clock clock;
 
-    WeekRuns(
-            RunStore runs, RunJobs jobs, WeekStore weeks, WeekEdits edits, RoundsSettings settings, Clock clock) {
+    WeekRuns(RunStore runs, RunJobs jobs, WeekStore weeks, WeekEdits edits, RoundsSettings settings, Clock clock) {
         this.runs = runs;
         this.jobs = jobs;
         this.weeks = weeks;
@@ -82,16 +81,16 @@ public class WeekRuns {
     /** Takes over the result that was kept because the plan had been changed meanwhile. */
     public void takeOver(By by, UUID run) {
         WeekPlan plan = plan(by.monday());
-        WeekRun kept = runs.byId(run)
-                .filter(r -> r.planId().equals(plan.id()))
-                .orElseThrow(() -> new Missing("run", run));
+        WeekRun kept =
+                runs.byId(run).filter(r -> r.planId().equals(plan.id())).orElseThrow(() -> new Missing("run", run));
         List<Placing> placings = runs.proposal(run)
                 .orElseThrow(() -> new Conflict("There is no result of this run that could be taken over."));
         Week week = weeks.load(plan);
         List<Placing> known = placings.stream()
                 .filter(p -> week.stop(p.stopId()).filter(s -> !s.over()).isPresent())
                 .toList();
-        edits.takeOver(by, known, reasons(week.with(known)), "Took over what the optimiser had worked out: " + kept.kind());
+        edits.takeOver(
+                by, known, reasons(week.with(known)), "Took over what the optimiser had worked out: " + kept.kind());
         runs.taken(run);
     }
 

@@ -5,7 +5,14 @@ import java.util.UUID;
 
 /** A part of the map with roads of its own kind. */
 public record Area(
-        UUID id, String name, double south, double west, double north, double east, double roadFactor, double speedKmH) {
+        UUID id,
+        String name,
+        double south,
+        double west,
+        double north,
+        double east,
+        double roadFactor,
+        double speedKmH) {
 
     boolean holds(Position place) {
         return place.latitude() >= south

@@ -27,9 +27,8 @@ final class Estimate implements Legs {
     /** Where areas overlap, the smallest counts. */
     Estimate(double roadFactor, List<Area> areas) {
         this.roadFactor = roadFactor;
-        this.areas = areas.stream()
-                .sorted(Comparator.comparingDouble(Area::area))
-                .toList();
+        this.areas =
+                areas.stream().sorted(Comparator.comparingDouble(Area::area)).toList();
     }
 
     @Override

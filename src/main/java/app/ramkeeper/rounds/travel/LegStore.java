@@ -62,14 +62,19 @@ class LegStore {
                 .param("fromLon", legs.stream().map(l -> l.pair().from().lon()).toArray(Integer[]::new))
                 .param("toLat", legs.stream().map(l -> l.pair().to().lat()).toArray(Integer[]::new))
                 .param("toLon", legs.stream().map(l -> l.pair().to().lon()).toArray(Integer[]::new))
-                .param("minutes", legs.stream().map(l -> (float) l.leg().minutes()).toArray(Float[]::new))
-                .param("metres", legs.stream().map(l -> (float) l.leg().metres()).toArray(Float[]::new))
+                .param(
+                        "minutes",
+                        legs.stream().map(l -> (float) l.leg().minutes()).toArray(Float[]::new))
+                .param(
+                        "metres",
+                        legs.stream().map(l -> (float) l.leg().metres()).toArray(Float[]::new))
                 .param("now", Timestamp.from(now))
                 .update();
     }
 
     List<Area> areas() {
-        return jdbc.sql("select id, name, south, west, north, east, road_factor, speed_km_h from travel_areas order by name")
+        return jdbc.sql(
+                        "select id, name, south, west, north, east, road_factor, speed_km_h from travel_areas order by name")
                 .query(Area.class)
                 .list();
     }

@@ -81,7 +81,8 @@ final class TableService {
         }
     }
 
-    private static @Nullable Double cell(@Nullable List<List<@Nullable Double>> rows, int row, int column) throws Failed {
+    private static @Nullable Double cell(@Nullable List<List<@Nullable Double>> rows, int row, int column)
+            throws Failed {
         if (rows == null) {
             return null;
         }

@@ -54,7 +54,8 @@ public class Travels {
      */
     public String ask(Collection<Position> places) {
         if (service == null) {
-            return "Travel times are estimated: distance as the crow flies times %.2f.".formatted(settings.roadFactor());
+            return "Travel times are estimated: distance as the crow flies times %.2f."
+                    .formatted(settings.roadFactor());
         }
         Map<Spot, Position> spots = new LinkedHashMap<>();
         places.forEach(place -> spots.putIfAbsent(Spot.of(place), place));
@@ -72,7 +73,8 @@ public class Travels {
         }
     }
 
-    private void askMissing(TableService asked, List<Position> places, Map<Pair, Leg> known) throws TableService.Failed {
+    private void askMissing(TableService asked, List<Position> places, Map<Pair, Leg> known)
+            throws TableService.Failed {
         int block = Math.max(1, settings.travelBlock());
         for (int i = 0; i < places.size(); i += block) {
             List<Position> from = places.subList(i, Math.min(i + block, places.size()));
@@ -87,8 +89,8 @@ public class Travels {
 
     private static boolean allKnown(List<Position> from, List<Position> to, Map<Pair, Leg> known) {
         return from.stream()
-                .allMatch(a -> to.stream()
-                        .allMatch(b -> a.equals(b) || known.containsKey(new Pair(Spot.of(a), Spot.of(b)))));
+                .allMatch(a ->
+                        to.stream().allMatch(b -> a.equals(b) || known.containsKey(new Pair(Spot.of(a), Spot.of(b)))));
     }
 
     private static List<Known> answered(List<Position> from, List<Position> to, @Nullable Leg[][] legs) {

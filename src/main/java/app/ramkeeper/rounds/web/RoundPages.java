@@ -147,7 +147,13 @@ class RoundPages {
         model.addAttribute("q", q);
         model.addAttribute("form", form);
         model.addAttribute("site", site == null ? null : fleet.site(new SiteId(site)));
-        model.addAttribute("here", site == null ? List.of() : week.stops().stream().filter(s -> s.siteId().equals(site)).toList());
+        model.addAttribute(
+                "here",
+                site == null
+                        ? List.of()
+                        : week.stops().stream()
+                                .filter(s -> s.siteId().equals(site))
+                                .toList());
         model.addAttribute("found", q == null || q.isBlank() ? List.of() : fleet.search(q, 8));
         return "rounds/add";
     }
@@ -167,8 +173,7 @@ class RoundPages {
         if (why == null) {
             form.problem("why", "Say what the visit is for.");
         }
-        if (form.error("minutes") == null
-                && (minutes == null || minutes.intValue() < 5 || minutes.intValue() > 1440)) {
+        if (form.error("minutes") == null && (minutes == null || minutes.intValue() < 5 || minutes.intValue() > 1440)) {
             form.problem("minutes", "Give between 5 minutes and a day (1440).");
         }
         if (form.hasProblems() || why == null || minutes == null) {

@@ -60,7 +60,8 @@ public record Sketch(double width, double height, String line, List<Spot> spots,
             line += " " + spots.get(0).x() + "," + spots.get(0).y();
         }
         double km = spanKm > 40 ? 20 : spanKm > 15 ? 5 : 1;
-        return new Sketch(WIDTH, round(height), line, spots, round(km * scale), String.format(Locale.ROOT, "%.0f km", km));
+        return new Sketch(
+                WIDTH, round(height), line, spots, round(km * scale), String.format(Locale.ROOT, "%.0f km", km));
     }
 
     private static double round(double value) {

@@ -59,7 +59,8 @@ class StopPages {
         model.addAttribute("stop", stop);
         model.addAttribute("form", form);
         model.addAttribute("best", stop.over() ? List.of() : openings.best(stop, BEST));
-        model.addAttribute("all", stop.over() ? List.of() : openings.byPerson(stop).values());
+        model.addAttribute(
+                "all", stop.over() ? List.of() : openings.byPerson(stop).values());
         if (stop.personId() != null && stop.day() != null) {
             RoundKey key = new RoundKey(stop.personId(), stop.day());
             DayTimes times = week.times(key);
@@ -100,8 +101,7 @@ class StopPages {
         if (form.hasProblems() || person == null || day == null) {
             return Saving.again(show(mondays.known(monday), id, form, model), model);
         }
-        flash.addFlashAttribute(
-                "saved", edits.move(by(monday, version, user), id, person, day, before, excuse));
+        flash.addFlashAttribute("saved", edits.move(by(monday, version, user), id, person, day, before, excuse));
         return back(monday);
     }
 

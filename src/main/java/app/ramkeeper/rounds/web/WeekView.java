@@ -15,8 +15,7 @@ import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 
 /** A week as its page shows it: a page of the notebook a technician, a column a day. */
-public record WeekView(
-        WeekPlan plan, List<Page> pages, List<Stop> leftOut, List<Breach> breaches, Week.Totals totals) {
+public record WeekView(WeekPlan plan, List<Page> pages, List<Stop> leftOut, List<Breach> breaches, Week.Totals totals) {
 
     /** A technician's page. */
     public record Page(UUID person, String name, List<Column> days, double drive, boolean locked) {}
@@ -26,8 +25,9 @@ public record WeekView(
 
     static WeekView of(Week week, LocalDate today) {
         Map<UUID, List<TechDay>> byPerson = new LinkedHashMap<>();
-        week.rounds().forEach(r ->
-                byPerson.computeIfAbsent(r.personId(), p -> new ArrayList<>()).add(r));
+        week.rounds()
+                .forEach(r -> byPerson.computeIfAbsent(r.personId(), p -> new ArrayList<>())
+                        .add(r));
         List<LocalDate> days = week.plan().days().stream()
                 .filter(day -> day.getDayOfWeek().getValue() < 6
                         || week.rounds().stream().anyMatch(r -> r.day().equals(day)))
@@ -49,11 +49,6 @@ public record WeekView(
             columns.add(new Column(day, round, times, day.isBefore(today)));
         }
         return new Page(
-                person,
-                rounds.get(0).name(),
-                columns,
-                drive,
-                rounds.stream().allMatch(TechDay::locked));
+                person, rounds.get(0).name(), columns, drive, rounds.stream().allMatch(TechDay::locked));
     }
-
 }

@@ -55,7 +55,10 @@ final class Bundle {
         boolean holdsDay() {
             return plannedOn != null
                     && !answer.equals("ASKED_TO_MOVE")
-                    && (agreed() || answer.equals("TOLD") || kind.equals("INSTALLATION") || kind.equals("COMMISSIONING"));
+                    && (agreed()
+                            || answer.equals("TOLD")
+                            || kind.equals("INSTALLATION")
+                            || kind.equals("COMMISSIONING"));
         }
     }
 
@@ -77,7 +80,9 @@ final class Bundle {
 
     double worth() {
         double sum = tasks.stream().mapToDouble(t -> t.worth(monday)).sum();
-        sum += promises.stream().mapToDouble(p -> p.promised() ? PROMISE : PROMISE / 3.0).sum();
+        sum += promises.stream()
+                .mapToDouble(p -> p.promised() ? PROMISE : PROMISE / 3.0)
+                .sum();
         if (visit != null) {
             sum += visit.kind().equals("CALL_OUT") ? CALL_OUT : visit.holdsDay() ? AGREED : PROMISE;
         }
@@ -93,10 +98,12 @@ final class Bundle {
     int minutes(SiteTerms terms, Map<UUID, Set<UUID>> includes) {
         int work = tasks.stream()
                 .filter(t -> visit == null || !visit.id().equals(t.visitId()))
-                .filter(t -> tasks.stream().noneMatch(other -> other != t
-                        && includes.getOrDefault(other.kindId(), Set.of()).contains(t.kindId())
-                        && other.installId().equals(t.installId())
-                        && (other.pumpId() == null || other.pumpId().equals(t.pumpId()))))
+                .filter(t -> tasks.stream()
+                        .noneMatch(other -> other != t
+                                && includes.getOrDefault(other.kindId(), Set.of())
+                                        .contains(t.kindId())
+                                && other.installId().equals(t.installId())
+                                && (other.pumpId() == null || other.pumpId().equals(t.pumpId()))))
                 .mapToInt(DueRow::minutes)
                 .sum();
         int sum = visit == null ? work + 2 * terms.walkMinutes() : work + visit.minutes();
@@ -134,8 +141,10 @@ final class Bundle {
         if (visit != null) {
             parts.add(appointment(visit));
         }
-        promises.stream().limit(2).forEach(p -> parts.add((p.promised() ? "promised by " : "to do by ") + Times.day(p.dueOn())
-                + ": " + (p.text().length() > 80 ? p.text().substring(0, 79) + "…" : p.text())));
+        promises.stream()
+                .limit(2)
+                .forEach(p -> parts.add((p.promised() ? "promised by " : "to do by ") + Times.day(p.dueOn()) + ": "
+                        + (p.text().length() > 80 ? p.text().substring(0, 79) + "…" : p.text())));
         tasks.stream()
                 .sorted(Comparator.comparing(DueRow::windowUntil))
                 .limit(2)

@@ -41,8 +41,7 @@ class Candidates {
     record Found(List<Bundle> bundles, int beyond, Terms terms) {}
 
     /** What sites and task kinds ask for. */
-    record Terms(
-            Map<UUID, SiteTerms> sites, Map<UUID, Set<String>> skillsOfKind, Map<UUID, Set<UUID>> includes) {
+    record Terms(Map<UUID, SiteTerms> sites, Map<UUID, Set<String>> skillsOfKind, Map<UUID, Set<UUID>> includes) {
         SiteTerms of(UUID site) {
             return sites.getOrDefault(site, new SiteTerms(site, 0, false, false, false));
         }
@@ -61,11 +60,12 @@ class Candidates {
         for (DueRow task : due(monday)) {
             Bundle ofVisit = task.visitId() == null ? null : byVisit.get(task.visitId());
             (ofVisit != null ? ofVisit : bySite.computeIfAbsent(task.siteId(), s -> new Bundle(s, null, monday)))
-                    .tasks
-                    .add(task);
+                    .tasks.add(task);
         }
         for (Promise promise : promises(monday)) {
-            bySite.computeIfAbsent(promise.siteId(), s -> new Bundle(s, null, monday)).promises.add(promise);
+            bySite.computeIfAbsent(promise.siteId(), s -> new Bundle(s, null, monday))
+                    .promises
+                    .add(promise);
         }
         List<Bundle> all = new ArrayList<>(byVisit.values());
         bySite.values().stream().filter(b -> b.visit == null).forEach(all::add);
@@ -152,14 +152,12 @@ class Candidates {
                           coalesce(c.biosecurity, 'CLEAN') <> 'CLEAN' as marked
                         from sites s left join catchments c on c.id = s.catchment_id
                         where s.merged_into is null and (s.walk_minutes > 0 or exists (select from site_hazards h where h.site_id = s.id)
-                          or c.biosecurity <> 'CLEAN')""")
-                .query(SiteTerms.class)
-                .list()
-                .stream()
+                          or c.biosecurity <> 'CLEAN')""").query(SiteTerms.class).list().stream()
                 .collect(Collectors.toMap(SiteTerms::siteId, Function.identity()));
         Map<UUID, Set<String>> skills = new HashMap<>();
         jdbc.sql("select task_kind_id, skill from task_kind_skills").query(row -> {
-            skills.computeIfAbsent(row.getObject(1, UUID.class), k -> new HashSet<>()).add(row.getString(2));
+            skills.computeIfAbsent(row.getObject(1, UUID.class), k -> new HashSet<>())
+                    .add(row.getString(2));
         });
         Map<UUID, Set<UUID>> includes = new HashMap<>();
         jdbc.sql("select task_kind_id, included_id from task_kind_includes").query(row -> {

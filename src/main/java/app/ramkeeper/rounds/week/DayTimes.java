@@ -54,7 +54,10 @@ public record DayTimes(
     }
 
     public @Nullable Line lineOf(java.util.UUID stop) {
-        return lines.stream().filter(l -> l.stop().id().equals(stop)).findFirst().orElse(null);
+        return lines.stream()
+                .filter(l -> l.stop().id().equals(stop))
+                .findFirst()
+                .orElse(null);
     }
 
     public static DayTimes empty() {

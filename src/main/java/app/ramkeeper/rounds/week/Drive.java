@@ -149,11 +149,13 @@ public final class Drive {
                     && line.starts() > Times.of(stop.fixedFrom()) + PUNCTUAL + SLACK) {
                 breaches.add(new Breach(
                         stop,
-                        "agreed for " + Times.say(Times.of(stop.fixedFrom())) + ", reached " + Times.say(line.starts())));
+                        "agreed for " + Times.say(Times.of(stop.fixedFrom())) + ", reached "
+                                + Times.say(line.starts())));
             }
             if (before != null && before.isMarked() && !stop.isMarked()) {
                 breaches.add(new Breach(
-                        before, "the catchment is marked (" + before.biosecurity().toLowerCase(java.util.Locale.UK)
+                        before,
+                        "the catchment is marked (" + before.biosecurity().toLowerCase(java.util.Locale.UK)
                                 + "): it must come last in the round"));
             }
         }
@@ -167,13 +169,17 @@ public final class Drive {
                 breaches.add(new Breach(last, "the place where " + round.name() + " starts has no position"));
             }
             if (back > round.until() + SLACK) {
-                breaches.add(new Breach(last, round.name() + " is back at " + Times.say(back) + ", the day ends at "
-                        + Times.say(round.until())));
+                breaches.add(new Breach(
+                        last,
+                        round.name() + " is back at " + Times.say(back) + ", the day ends at "
+                                + Times.say(round.until())));
             }
             double rest = paused && lines.stream().anyMatch(l -> l.pause() > 0) ? round.breakDue() : 0;
             if (back - leaves - rest > round.longest() + SLACK) {
-                breaches.add(new Breach(last, "the day lasts " + Times.span(back - leaves - rest) + ", at most "
-                        + Times.span(round.longest()) + " are allowed"));
+                breaches.add(new Breach(
+                        last,
+                        "the day lasts " + Times.span(back - leaves - rest) + ", at most " + Times.span(round.longest())
+                                + " are allowed"));
             }
         }
 
@@ -184,7 +190,8 @@ public final class Drive {
         DayTimes done() {
             double work = lines.stream().mapToDouble(l -> l.stop().minutes()).sum();
             double spare = Math.max(0, Math.min(round.until() - back, round.longest() - (back - leaves)));
-            return new DayTimes(leaves, List.copyOf(lines), homeDrive, back, drive, metres, work, spare, List.copyOf(breaches));
+            return new DayTimes(
+                    leaves, List.copyOf(lines), homeDrive, back, drive, metres, work, spare, List.copyOf(breaches));
         }
     }
 

@@ -20,14 +20,18 @@ public final class Effects {
             week.stop(moved)
                     .filter(Stop::placed)
                     .ifPresent(s -> touched.add(new RoundKey(
-                            java.util.Objects.requireNonNull(s.personId()), java.util.Objects.requireNonNull(s.day()))));
+                            java.util.Objects.requireNonNull(s.personId()),
+                            java.util.Objects.requireNonNull(s.day()))));
         }
         List<String> parts = new ArrayList<>();
-        double drive = touched.stream().mapToDouble(k -> now.times(k).drive() - old.times(k).drive()).sum();
+        double drive = touched.stream()
+                .mapToDouble(k -> now.times(k).drive() - old.times(k).drive())
+                .sum();
         parts.add("Driving " + signed(drive));
         for (RoundKey key : touched) {
-            now.round(key.person(), key.day()).ifPresent(round -> parts.add(round.name() + ", " + Times.day(key.day())
-                    + ": " + back(now.times(key)) + " (before: " + back(old.times(key)) + ")"));
+            now.round(key.person(), key.day())
+                    .ifPresent(round -> parts.add(round.name() + ", " + Times.day(key.day()) + ": "
+                            + back(now.times(key)) + " (before: " + back(old.times(key)) + ")"));
         }
         Set<String> before = words(old.breaches());
         List<String> fresh = now.breaches().stream()

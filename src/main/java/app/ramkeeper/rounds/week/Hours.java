@@ -17,7 +17,11 @@ public final class Hours {
     public record Access(UUID siteId, int weekday, int from, int until) {}
 
     /** Days on which nobody may come. */
-    public record Closed(UUID siteId, LocalDate fromDate, LocalDate untilDate, @Nullable String reason) {}
+    public record Closed(
+            UUID siteId,
+            LocalDate fromDate,
+            LocalDate untilDate,
+            @Nullable String reason) {}
 
     private static final Window ALL_DAY = new Window(0, 24 * 60);
 

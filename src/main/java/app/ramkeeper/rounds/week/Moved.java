@@ -19,7 +19,12 @@ public final class Moved extends RuntimeException {
     }
 
     /** One change of a plan. */
-    public record Change(int no, Instant at, @Nullable String name, String what, @Nullable Integer sameAs) {}
+    public record Change(
+            int no,
+            Instant at,
+            @Nullable String name,
+            String what,
+            @Nullable Integer sameAs) {}
 
     public WeekPlan plan() {
         return plan;

@@ -32,12 +32,7 @@ public final class Openings {
      * @param back when the technician would be back
      */
     public record Opening(
-            TechDay round,
-            @Nullable Stop before,
-            double adds,
-            double starts,
-            double back,
-            List<String> breaks) {
+            TechDay round, @Nullable Stop before, double adds, double starts, double back, List<String> breaks) {
 
         public String words() {
             return Effects.signed(adds) + " driving, starts " + Times.say(starts) + ", " + round.name() + " back "
@@ -88,7 +83,8 @@ public final class Openings {
         with.add(place, here);
         DayTimes times = week.drive().through(round, with);
         Line line = Objects.requireNonNull(times.lineOf(stop.id()));
-        List<String> old = without.breaches().stream().map(DayTimes.Breach::words).toList();
+        List<String> old =
+                without.breaches().stream().map(DayTimes.Breach::words).toList();
         List<String> fresh = times.breaches().stream()
                 .map(DayTimes.Breach::words)
                 .filter(words -> !old.contains(words))
@@ -130,13 +126,15 @@ public final class Openings {
         List<Opening> best = best(stop, 1);
         if (best.isEmpty() || !best.get(0).breaks().isEmpty()) {
             return "no day has room for " + Times.span(stop.minutes()) + " there"
-                    + (best.isEmpty() ? "" : "; the nearest, " + best.get(0).round().name() + " on "
-                            + Times.day(best.get(0).round().day()) + ", would break a rule: "
-                            + best.get(0).breaks().get(0));
+                    + (best.isEmpty()
+                            ? ""
+                            : "; the nearest, " + best.get(0).round().name() + " on "
+                                    + Times.day(best.get(0).round().day()) + ", would break a rule: "
+                                    + best.get(0).breaks().get(0));
         }
         Opening opening = best.get(0);
-        return "would add " + Times.span(opening.adds()) + " of driving (" + opening.round().name() + ", "
-                + Times.day(opening.round().day()) + ") for " + weight(stop);
+        return "would add " + Times.span(opening.adds()) + " of driving ("
+                + opening.round().name() + ", " + Times.day(opening.round().day()) + ") for " + weight(stop);
     }
 
     private String weight(Stop stop) {
@@ -168,7 +166,8 @@ public final class Openings {
             if (!round.day().isBefore(notBefore)) {
                 Opening opening = in(round, stop);
                 if (opening != null) {
-                    all.computeIfAbsent(round.personId(), p -> new ArrayList<>()).add(opening);
+                    all.computeIfAbsent(round.personId(), p -> new ArrayList<>())
+                            .add(opening);
                 }
             }
         }

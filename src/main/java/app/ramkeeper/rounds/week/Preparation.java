@@ -93,16 +93,19 @@ public class Preparation {
     }
 
     private static String words(boolean first, Found found, int fresh, int gone) {
-        String beyond = found.beyond() == 0
-                ? ""
-                : "; %,d more that matter least were not looked at".formatted(found.beyond());
+        String beyond =
+                found.beyond() == 0 ? "" : "; %,d more that matter least were not looked at".formatted(found.beyond());
         return first
                 ? "Made with %,d visits that could go in".formatted(fresh) + beyond + "."
                 : "Brought up to date: %,d new, %,d gone".formatted(fresh, gone) + beyond + ".";
     }
 
     private record Kept(
-            UUID id, UUID siteId, @Nullable UUID visitId, boolean addedByHand, @Nullable LocalDate publishedOn) {}
+            UUID id,
+            UUID siteId,
+            @Nullable UUID visitId,
+            boolean addedByHand,
+            @Nullable LocalDate publishedOn) {}
 
     private List<Kept> present(UUID plan) {
         return jdbc.sql("select id, site_id, visit_id, added_by_hand, published_on from week_stops where plan_id = ?")
@@ -137,11 +140,16 @@ public class Preparation {
         });
         for (Bundle bundle : found.bundles()) {
             Appointment v = bundle.visit;
-            if (v != null && v.second() != null && v.lead() != null && v.plannedOn() != null
+            if (v != null
+                    && v.second() != null
+                    && v.lead() != null
+                    && v.plannedOn() != null
                     && !leading.contains(new RoundKey(v.second(), v.plannedOn()))) {
                 jdbc.sql("""
                                 insert into week_rounds (plan_id, person_id, day, mate_id) values (?, ?, ?, ?)
-                                on conflict (plan_id, person_id, day) do nothing""").params(plan.id(), v.lead(), v.plannedOn(), v.second()).update();
+                                on conflict (plan_id, person_id, day) do nothing""")
+                        .params(plan.id(), v.lead(), v.plannedOn(), v.second())
+                        .update();
             }
         }
     }
@@ -171,9 +179,15 @@ public class Preparation {
                 bundle.minutes(terms, found.terms().includes()),
                 bundle.crew(terms, skills),
                 String.join(",", skills),
-                bundle.pressing() && (visit == null || visit.holdsDay() || visit.kind().equals("CALL_OUT") || !bundle.tasks.isEmpty()),
+                bundle.pressing()
+                        && (visit == null
+                                || visit.holdsDay()
+                                || visit.kind().equals("CALL_OUT")
+                                || !bundle.tasks.isEmpty()),
                 visit != null && visit.holdsDay() ? Date.valueOf(visit.plannedOn()) : null,
-                visit != null && visit.agreed() && visit.plannedFrom() != null ? Time.valueOf(visit.plannedFrom()) : null,
+                visit != null && visit.agreed() && visit.plannedFrom() != null
+                        ? Time.valueOf(visit.plannedFrom())
+                        : null,
                 visit != null && visit.plannedOn() != null && visit.answer().equals("ASKED_TO_MOVE")
                         ? Date.valueOf(visit.plannedOn())
                         : null,
@@ -188,7 +202,10 @@ public class Preparation {
 
         /** A visit with day and person stands there at first, and again when its page has moved it since. */
         private void place(UUID id, @Nullable Appointment visit, @Nullable Kept kept) {
-            if (visit == null || visit.plannedOn() == null || visit.lead() == null || visit.answer().equals("ASKED_TO_MOVE")) {
+            if (visit == null
+                    || visit.plannedOn() == null
+                    || visit.lead() == null
+                    || visit.answer().equals("ASKED_TO_MOVE")) {
                 return;
             }
             boolean moved = kept != null
@@ -212,7 +229,8 @@ public class Preparation {
                     "delete from week_stop_tasks where stop_id = ?",
                     stops.stream().map(row -> new Object[] {row[0]}).toList());
             batch.batchUpdate(
-                    "insert into week_stop_tasks (stop_id, task_id, install_id, task_kind_id) values (?, ?, ?, ?)", tasks);
+                    "insert into week_stop_tasks (stop_id, task_id, install_id, task_kind_id) values (?, ?, ?, ?)",
+                    tasks);
             batch.batchUpdate("update week_stops set person_id = ?, day = ?, position = ? where id = ?", places);
             Placement.renumber(jdbc, plan.id());
         }

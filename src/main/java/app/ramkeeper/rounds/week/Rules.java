@@ -59,7 +59,8 @@ public final class Rules {
             return null;
         }
         String name = missing.get(0);
-        return round.name() + " is not trained for " + skillNames.getOrDefault(name, name).toLowerCase(java.util.Locale.UK);
+        return round.name() + " is not trained for "
+                + skillNames.getOrDefault(name, name).toLowerCase(java.util.Locale.UK);
     }
 
     private @Nullable String closed(Stop stop, TechDay round) {

@@ -10,13 +10,45 @@ public final class Stops {
     private Stops() {}
 
     /** The stop at another place in the week, or in no round. */
-    public static Stop placed(
-            Stop s, @Nullable UUID person, @Nullable LocalDate day, @Nullable Integer position) {
+    public static Stop placed(Stop s, @Nullable UUID person, @Nullable LocalDate day, @Nullable Integer position) {
         return new Stop(
-                s.id(), s.siteId(), s.site(), s.locality(), s.latitude(), s.longitude(), s.biosecurity(), s.catchmentId(),
-                s.visitId(), s.kind(), s.minutes(), s.crew(), s.skills(), s.must(), s.fixedOn(), s.fixedFrom(), s.notOn(),
-                s.worth(), s.worthADay(), s.why(), s.dueOn(), s.addedByHand(), person, day, position, s.locked(),
-                s.setAside(), s.excuse(), s.leftOut(), s.publishedOn(), s.publishedFrom(), s.publishedTo(), s.changedAt(),
-                s.visitState(), s.answer(), s.officeMustRing(), s.tasks(), s.lastTechnician());
+                s.id(),
+                s.siteId(),
+                s.site(),
+                s.locality(),
+                s.latitude(),
+                s.longitude(),
+                s.biosecurity(),
+                s.catchmentId(),
+                s.visitId(),
+                s.kind(),
+                s.minutes(),
+                s.crew(),
+                s.skills(),
+                s.must(),
+                s.fixedOn(),
+                s.fixedFrom(),
+                s.notOn(),
+                s.worth(),
+                s.worthADay(),
+                s.why(),
+                s.dueOn(),
+                s.addedByHand(),
+                person,
+                day,
+                position,
+                s.locked(),
+                s.setAside(),
+                s.excuse(),
+                s.leftOut(),
+                s.publishedOn(),
+                s.publishedFrom(),
+                s.publishedTo(),
+                s.changedAt(),
+                s.visitState(),
+                s.answer(),
+                s.officeMustRing(),
+                s.tasks(),
+                s.lastTechnician());
     }
 }

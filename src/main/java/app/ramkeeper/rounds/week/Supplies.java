@@ -23,8 +23,8 @@ public final class Supplies {
     Supplies(Map<UUID, List<Need>> needs, List<OnHand> levels, Set<UUID> counted) {
         this.needs = needs;
         this.counted = counted;
-        levels.forEach(l -> onHand.computeIfAbsent(l.ownerId(), o -> new HashMap<>())
-                .merge(l.partId(), l.quantity(), Double::sum));
+        levels.forEach(l ->
+                onHand.computeIfAbsent(l.ownerId(), o -> new HashMap<>()).merge(l.partId(), l.quantity(), Double::sum));
     }
 
     /** The first part that neither van nor depot has enough of for this visit alone; null if none is short. */

@@ -41,7 +41,12 @@ class TechDays {
         }
     }
 
-    private record Kept(UUID personId, LocalDate day, @Nullable UUID mateId, boolean locked, @Nullable Integer lateAt) {}
+    private record Kept(
+            UUID personId,
+            LocalDate day,
+            @Nullable UUID mateId,
+            boolean locked,
+            @Nullable Integer lateAt) {}
 
     /** Everybody's days of the week, by name; also days off on which somebody has a visit. */
     List<TechDay> of(WeekPlan plan, List<Stop> stops) {
@@ -56,12 +61,15 @@ class TechDays {
         used.stream()
                 .map(RoundKey::person)
                 .filter(id -> !team.containsKey(id))
-                .forEach(id -> people.byId(new app.ramkeeper.identity.PersonId(id)).ifPresent(p -> team.put(id, p)));
+                .forEach(id ->
+                        people.byId(new app.ramkeeper.identity.PersonId(id)).ifPresent(p -> team.put(id, p)));
         List<TechDay> days = new ArrayList<>();
         for (PersonCard person : team.values()) {
             for (LocalDate day : plan.days()) {
                 TechDay made = facts.day(person, day);
-                if (made.away() == null || used.contains(made.key()) || !made.away().equals(Facts.OFF)) {
+                if (made.away() == null
+                        || used.contains(made.key())
+                        || !made.away().equals(Facts.OFF)) {
                     days.add(made);
                 }
             }
@@ -91,7 +99,8 @@ class TechDays {
                     own.computeIfAbsent(s.personId(), p -> new HashMap<>()).put(s.weekday(), s);
                 }
             });
-            holidays = jdbc.sql("select day, name from public_holidays where day between ? and ?")
+            holidays = jdbc
+                    .sql("select day, name from public_holidays where day between ? and ?")
                     .param(plan.monday())
                     .param(plan.sunday())
                     .query((row, n) -> Map.entry(row.getObject(1, LocalDate.class), row.getString(2)))
@@ -100,22 +109,24 @@ class TechDays {
                     .collect(Collectors.toMap(Map.Entry::getKey, Map.Entry::getValue));
             leave = people.leaveBetween(plan.monday(), plan.sunday());
             depots = people.depots().stream().collect(Collectors.toMap(DepotCard::id, Function.identity()));
-            homes = jdbc.sql("select person_id, starts_at, ends_at, latitude, longitude from round_places")
+            homes = jdbc
+                    .sql("select person_id, starts_at, ends_at, latitude, longitude from round_places")
                     .query(HomePlace.class)
                     .list()
                     .stream()
                     .collect(Collectors.toMap(HomePlace::personId, Function.identity()));
             jdbc.sql("select person_id, skill from person_skills").query(row -> {
-                skills.computeIfAbsent(row.getObject(1, UUID.class), p -> new HashSet<>()).add(row.getString(2));
+                skills.computeIfAbsent(row.getObject(1, UUID.class), p -> new HashSet<>())
+                        .add(row.getString(2));
             });
-            kept = jdbc.sql("select person_id, day, mate_id, locked, late_at from week_rounds where plan_id = ?")
+            kept = jdbc
+                    .sql("select person_id, day, mate_id, locked, late_at from week_rounds where plan_id = ?")
                     .param(plan.id())
                     .query(Kept.class)
                     .list()
                     .stream()
                     .collect(Collectors.toMap(k -> new RoundKey(k.personId(), k.day()), Function.identity()));
-            names = people.activeOn(plan.monday()).stream()
-                    .collect(Collectors.toMap(PersonCard::id, PersonCard::name));
+            names = people.activeOn(plan.monday()).stream().collect(Collectors.toMap(PersonCard::id, PersonCard::name));
         }
 
         private List<Shift> shifts() {
@@ -125,7 +136,8 @@ class TechDays {
         }
 
         TechDay day(PersonCard person, LocalDate day) {
-            Shift shift = own.getOrDefault(person.id(), usual).get(day.getDayOfWeek().getValue());
+            Shift shift =
+                    own.getOrDefault(person.id(), usual).get(day.getDayOfWeek().getValue());
             Kept round = kept.get(new RoundKey(person.id(), day));
             UUID mate = round == null ? null : round.mateId();
             Set<String> trained = new HashSet<>(skills.getOrDefault(person.id(), Set.of()));
@@ -185,9 +197,8 @@ class TechDays {
 
         private boolean onLeave(UUID person, LocalDate day) {
             return leave.stream()
-                    .anyMatch(l -> l.personId().equals(person)
-                            && !day.isBefore(l.fromDate())
-                            && !day.isAfter(l.untilDate()));
+                    .anyMatch(l ->
+                            l.personId().equals(person) && !day.isBefore(l.fromDate()) && !day.isAfter(l.untilDate()));
         }
     }
 }

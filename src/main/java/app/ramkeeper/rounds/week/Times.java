@@ -22,7 +22,9 @@ public class Times {
     /** "14:05"; what passes midnight is said as such. */
     public static String say(double minutes) {
         int whole = (int) Math.round(minutes);
-        return whole >= 24 * 60 ? "after midnight" : TIME.format(LocalTime.of(Math.max(0, whole) / 60, Math.max(0, whole) % 60));
+        return whole >= 24 * 60
+                ? "after midnight"
+                : TIME.format(LocalTime.of(Math.max(0, whole) / 60, Math.max(0, whole) % 60));
     }
 
     /** "Tue 1 Dec". */

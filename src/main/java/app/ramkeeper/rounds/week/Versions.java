@@ -65,11 +65,7 @@ public class Versions {
     public List<Change> since(UUID plan, int version) {
         return jdbc.sql("""
                         select v.no, v.at, p.name, v.what, v.same_as from week_versions v left join people p on p.id = v.by_person
-                        where v.plan_id = ? and v.no > ? order by v.no desc limit 200""")
-                .param(plan)
-                .param(version)
-                .query(Change.class)
-                .list();
+                        where v.plan_id = ? and v.no > ? order by v.no desc limit 200""").param(plan).param(version).query(Change.class).list();
     }
 
     /** Puts everything back to how it stood before the last change that has not been undone. */
@@ -104,18 +100,12 @@ public class Versions {
                         from (select s.id, a.* from week_stops s left join (select r.* from week_versions v,
                             jsonb_to_recordset(v.arrangement -> 'stops') as r(s uuid, p uuid, d date, n integer, l boolean, a text, e text)
                             where v.plan_id = :plan and v.no = :no) a on a.s = s.id where s.plan_id = :plan) a
-                        where w.id = a.id and not exists (select from visits v where v.id = w.visit_id and v.state <> 'PLANNED')""")
-                .param("plan", plan)
-                .param("no", no)
-                .update();
+                        where w.id = a.id and not exists (select from visits v where v.id = w.visit_id and v.state <> 'PLANNED')""").param("plan", plan).param("no", no).update();
         jdbc.sql("delete from week_rounds where plan_id = ?").param(plan).update();
         jdbc.sql("""
                         insert into week_rounds (plan_id, person_id, day, mate_id, locked)
                         select v.plan_id, r.p, r.d, r.m, r.l from week_versions v,
                           jsonb_to_recordset(v.arrangement -> 'rounds') as r(p uuid, d date, m uuid, l boolean)
-                        where v.plan_id = :plan and v.no = :no""")
-                .param("plan", plan)
-                .param("no", no)
-                .update();
+                        where v.plan_id = :plan and v.no = :no""").param("plan", plan).param("no", no).update();
     }
 }

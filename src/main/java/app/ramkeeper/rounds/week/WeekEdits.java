@@ -47,7 +47,10 @@ public class WeekEdits {
                 .orElseThrow(() -> new Conflict("There is no such day in this plan: that person has no shift then."));
         Integer at = before == null
                 ? null
-                : old.stop(before).filter(s -> day.equals(s.day()) && person.equals(s.personId())).map(Stop::position).orElse(null);
+                : old.stop(before)
+                        .filter(s -> day.equals(s.day()) && person.equals(s.personId()))
+                        .map(Stop::position)
+                        .orElse(null);
         jdbc.sql("""
                         update week_stops set position = position + 1 where plan_id = :plan and person_id = :person and day = :day
                           and position >= :at::int""")
@@ -75,7 +78,8 @@ public class WeekEdits {
     public String setAside(By by, UUID stopId, String reason) {
         WeekPlan plan = hold(by);
         Stop stop = movable(store.load(plan), stopId);
-        jdbc.sql("update week_stops set person_id = null, day = null, position = null, locked = false, excuse = null, set_aside = ? where id = ?")
+        jdbc.sql(
+                        "update week_stops set person_id = null, day = null, position = null, locked = false, excuse = null, set_aside = ? where id = ?")
                 .param(reason)
                 .param(stopId)
                 .update();
@@ -89,7 +93,9 @@ public class WeekEdits {
     public String offerAgain(By by, UUID stopId) {
         WeekPlan plan = hold(by);
         Stop stop = movable(store.load(plan), stopId);
-        jdbc.sql("update week_stops set set_aside = null where id = ?").param(stopId).update();
+        jdbc.sql("update week_stops set set_aside = null where id = ?")
+                .param(stopId)
+                .update();
         String what = stop.site() + " may go into the week again";
         versions.next(plan, by.person(), what, null);
         return what;
@@ -99,7 +105,10 @@ public class WeekEdits {
     public String excuse(By by, UUID stopId, @Nullable String reason) {
         WeekPlan plan = hold(by);
         Stop stop = movable(store.load(plan), stopId);
-        jdbc.sql("update week_stops set excuse = ? where id = ?").param(reason).param(stopId).update();
+        jdbc.sql("update week_stops set excuse = ? where id = ?")
+                .param(reason)
+                .param(stopId)
+                .update();
         String what = reason == null
                 ? "Took back the reason at " + stop.site()
                 : "Gave a reason at " + stop.site() + ": " + reason;
@@ -114,7 +123,10 @@ public class WeekEdits {
         if (!stop.placed()) {
             throw new Conflict("Only a visit that stands in a round can be locked.");
         }
-        jdbc.sql("update week_stops set locked = ? where id = ?").param(locked).param(stopId).update();
+        jdbc.sql("update week_stops set locked = ? where id = ?")
+                .param(locked)
+                .param(stopId)
+                .update();
         String what = (locked ? "Locked " : "Unlocked ") + stop.site();
         versions.next(plan, by.person(), what, null);
         return what;
@@ -124,7 +136,8 @@ public class WeekEdits {
     public String lockRounds(By by, @Nullable UUID person, @Nullable LocalDate day, boolean locked) {
         WeekPlan plan = hold(by);
         List<TechDay> meant = store.load(plan).rounds().stream()
-                .filter(r -> (person == null || r.personId().equals(person)) && (day == null || r.day().equals(day)))
+                .filter(r -> (person == null || r.personId().equals(person))
+                        && (day == null || r.day().equals(day)))
                 .toList();
         if (meant.isEmpty()) {
             throw new Conflict("There is no such round in this plan.");
@@ -228,7 +241,8 @@ public class WeekEdits {
     /** Takes over where a run of the optimiser has put everything. */
     public void takeOver(By by, List<WeekStore.Placing> placings, List<LeftOut> leftOut, String what) {
         WeekPlan plan = hold(by);
-        jdbc.sql("update week_stops set person_id = null, day = null, position = null, left_out = null where plan_id = ? and not coalesce((select state <> 'PLANNED' from visits v where v.id = visit_id), false)")
+        jdbc.sql(
+                        "update week_stops set person_id = null, day = null, position = null, left_out = null where plan_id = ? and not coalesce((select state <> 'PLANNED' from visits v where v.id = visit_id), false)")
                 .param(plan.id())
                 .update();
         for (WeekStore.Placing p : placings) {
@@ -246,7 +260,8 @@ public class WeekEdits {
     /** Why a visit is in no round. */
     public record LeftOut(UUID stop, String why) {}
 
-    private WeekPlan hold(By by) {
+    /** Takes the plan until the transaction ends; refuses if somebody changed it since it was seen. */
+    public WeekPlan hold(By by) {
         WeekPlan plan = store.plan(by.monday()).orElseThrow(() -> new Missing("week", by.monday()));
         return versions.hold(plan, by.seen());
     }

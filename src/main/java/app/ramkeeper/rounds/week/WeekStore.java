@@ -88,7 +88,11 @@ public class WeekStore {
     }
 
     private static Stop placed(Stop stop, @Nullable Placing at) {
-        return Stops.placed(stop, at == null ? null : at.personId(), at == null ? null : at.day(), at == null ? null : at.position());
+        return Stops.placed(
+                stop,
+                at == null ? null : at.personId(),
+                at == null ? null : at.day(),
+                at == null ? null : at.position());
     }
 
     List<Stop> stops(UUID plan) {
@@ -102,8 +106,7 @@ public class WeekStore {
     /** All places of a week. */
     public static List<Position> places(List<Stop> stops, List<TechDay> rounds) {
         return Stream.concat(
-                        stops.stream().map(Stop::where),
-                        rounds.stream().flatMap(r -> Stream.of(r.start(), r.end())))
+                        stops.stream().map(Stop::where), rounds.stream().flatMap(r -> Stream.of(r.start(), r.end())))
                 .filter(Objects::nonNull)
                 .map(place -> (Position) Objects.requireNonNull(place))
                 .distinct()
@@ -119,20 +122,12 @@ public class WeekStore {
     private Hours hours(UUID plan) {
         Map<UUID, List<Access>> access = jdbc.sql("""
                         select site_id, weekday, (extract(epoch from from_time) / 60)::int as "from", (extract(epoch from until_time) / 60)::int as until
-                        from access_windows where site_id in (select site_id from week_stops where plan_id = ?)""")
-                .param(plan)
-                .query(Access.class)
-                .list()
-                .stream()
+                        from access_windows where site_id in (select site_id from week_stops where plan_id = ?)""").param(plan).query(Access.class).list().stream()
                 .collect(Collectors.groupingBy(Access::siteId));
         Map<UUID, List<Closed>> closed = jdbc.sql("""
                         select c.site_id, c.from_date, c.until_date, c.reason from closed_periods c
                         join week_plans p on c.from_date <= p.monday + 6 and c.until_date >= p.monday
-                        where p.id = :plan and c.site_id in (select site_id from week_stops where plan_id = :plan)""")
-                .param("plan", plan)
-                .query(Closed.class)
-                .list()
-                .stream()
+                        where p.id = :plan and c.site_id in (select site_id from week_stops where plan_id = :plan)""").param("plan", plan).query(Closed.class).list().stream()
                 .collect(Collectors.groupingBy(Closed::siteId));
         return new Hours(access, closed);
     }
@@ -157,6 +152,8 @@ public class WeekStore {
         return new Supplies(
                 needs,
                 levels,
-                new HashSet<>(jdbc.sql("select distinct part_id from stock_levels").query(UUID.class).list()));
+                new HashSet<>(jdbc.sql("select distinct part_id from stock_levels")
+                        .query(UUID.class)
+                        .list()));
     }
 }

@@ -21,6 +21,7 @@ import java.time.DayOfWeek;
 import java.time.LocalDate;
 import java.time.temporal.TemporalAdjusters;
 import java.util.UUID;
+import java.util.concurrent.atomic.AtomicInteger;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
@@ -53,6 +54,9 @@ class WeekPagesTests {
     @Autowired
     Clock clock;
 
+    /** Each test plans a week of its own: a plan of another would be brought up to date, not made. */
+    private static final AtomicInteger WEEK = new AtomicInteger();
+
     private PersonId ana;
     private PersonId ben;
     private SiteId near;
@@ -60,7 +64,9 @@ class WeekPagesTests {
 
     @BeforeEach
     void register() {
-        monday = LocalDate.now(clock).with(TemporalAdjusters.next(DayOfWeek.MONDAY)).plusWeeks(30);
+        monday = LocalDate.now(clock)
+                .with(TemporalAdjusters.next(DayOfWeek.MONDAY))
+                .plusWeeks(20 + WEEK.incrementAndGet());
         UUID depot = Uuids.next();
         jdbc.sql("insert into depots (id, name, latitude, longitude) values (?, ?, -45.02, 168.70)")
                 .params(depot, "Depot " + depot)
@@ -77,11 +83,10 @@ class WeekPagesTests {
     private void due(SiteId site) {
         InstallId install = installs.commissioned(site, monday.minusYears(3));
         jdbc.sql("""
-                        update service_tasks set due_on = :due, window_from = :from, window_until = :until, asleep_since = null, wakes_on = null
-                        where install_id = :install""")
+                        update service_tasks set due_on = d.due, window_from = d.due - 30, window_until = d.due + 20, asleep_since = null, wakes_on = null
+                        from (select k.id, case when k.code = 'CLEAN_STRAINER' then :due::date else :due::date + 900 end as due from task_kinds k) d
+                        where install_id = :install and task_kind_id = d.id""")
                 .param("due", monday.minusDays(30))
-                .param("from", monday.minusDays(60))
-                .param("until", monday.minusDays(10))
                 .param("install", install.value())
                 .update();
     }
@@ -106,7 +111,10 @@ class WeekPagesTests {
                 .hasStatusOk()
                 .bodyText()
                 .contains("In order", stop.site(), "polyline");
-        assertThat(get("/rounds/" + monday + "/add?site=" + near.value())).hasStatusOk().bodyText().contains("already");
+        assertThat(get("/rounds/" + monday + "/add?site=" + near.value()))
+                .hasStatusOk()
+                .bodyText()
+                .contains("already");
     }
 
     @Test
@@ -134,7 +142,6 @@ class WeekPagesTests {
         assertThat(stopAt(near).personId()).isEqualTo(ana.value());
         undo();
         assertThat(stopAt(near).placed()).isFalse();
-        System.err.println("VERS " + jdbc.sql("select no, what, same_as from week_versions where plan_id = (select id from week_plans where monday = ?) order by no").param(monday).query().listOfRows());
         assertThat(undo()).hasStatus(409).bodyText().contains("nothing left to undo");
     }
 
@@ -160,8 +167,77 @@ class WeekPagesTests {
                 .contains("Say what the visit is for", "Give a number", "soon");
     }
 
+    @Test
+    void publishesOnceAndTellsOnlyWhatChanged() throws Exception {
+        post("/rounds/" + monday + "/prepare").exchange();
+        Stop stop = stopAt(near);
+        move(stop, ana, monday.plusDays(1), version()).exchange();
+
+        assertThat(publish(version())).hasStatus3xxRedirection();
+        Stop told = stopAt(near);
+        assertThat(told.publishedOn()).isEqualTo(monday.plusDays(1));
+        assertThat(jdbc.sql("select planned_on from visits where id = ? and state = 'PLANNED'")
+                        .param(told.visitId())
+                        .query(LocalDate.class)
+                        .single())
+                .isEqualTo(monday.plusDays(1));
+        assertThat(jdbc.sql("select count(*) from visit_tasks where visit_id = ?")
+                        .param(told.visitId())
+                        .query(Long.class)
+                        .single())
+                .isPositive();
+        publish(version());
+        assertThat(visitsAt(near)).isOne();
+
+        move(stop, ben, monday.plusDays(2), version()).exchange();
+        publish(version());
+        assertThat(stopAt(near).publishedTo()).isEqualTo(ben.value());
+        assertThat(stopAt(near).changedAt()).isNotNull();
+        assertThat(visitsAt(near)).isOne();
+        assertThat(jdbc.sql("select person_id from visit_people where visit_id = ?")
+                        .param(told.visitId())
+                        .query(UUID.class)
+                        .list())
+                .containsExactly(ben.value());
+
+        String sheet = "/rounds/" + monday + "/sheets/" + ben.value() + "/" + monday.plusDays(2);
+        assertThat(get(sheet)).hasStatusOk().bodyText().contains("Run sheet: Ben Sluice", stop.site(), "prove zero");
+        assertThat(get(sheet + "/round.gpx")).hasStatusOk().bodyText().contains("<gpx", stop.site());
+        byte[] paper = get(sheet + "/sheet.pdf").exchange().getResponse().getContentAsByteArray();
+        assertThat(new String(paper, 0, 5, java.nio.charset.StandardCharsets.US_ASCII))
+                .isEqualTo("%PDF-");
+        assertThat(get("/rounds/" + monday + "/parts")).hasStatusOk();
+    }
+
+    @Test
+    void publishesNothingThatBreaksARuleUnexplained() {
+        post("/rounds/" + monday + "/prepare").exchange();
+        Stop stop = stopAt(near);
+        jdbc.sql("insert into person_leave (id, person_id, from_date, until_date) values (?, ?, ?, ?)")
+                .params(Uuids.next(), ana.value(), monday, monday.plusDays(6))
+                .update();
+        move(stop, ana, monday, version()).exchange();
+        assertThat(publish(version())).hasStatus(409).bodyText().contains("Not published", stop.site());
+        assertThat(visitsAt(near)).isZero();
+    }
+
+    private MvcTestResult publish(int version) {
+        return post("/rounds/" + monday + "/publish")
+                .param("version", "" + version)
+                .exchange();
+    }
+
+    private long visitsAt(SiteId site) {
+        return jdbc.sql("select count(*) from visits where site_id = ?")
+                .param(site.value())
+                .query(Long.class)
+                .single();
+    }
+
     private MvcTestResult undo() {
-        return post("/rounds/" + monday + "/undo").param("version", "" + version()).exchange();
+        return post("/rounds/" + monday + "/undo")
+                .param("version", "" + version())
+                .exchange();
     }
 
     private MockMvcRequestBuilder move(Stop stop, PersonId to, LocalDate day, int version) {
@@ -176,7 +252,10 @@ class WeekPagesTests {
 
     private Stop stopAt(SiteId site) {
         Week week = weeks.load(weeks.plan(monday).orElseThrow());
-        return week.stops().stream().filter(s -> s.siteId().equals(site.value())).findFirst().orElseThrow();
+        return week.stops().stream()
+                .filter(s -> s.siteId().equals(site.value()))
+                .findFirst()
+                .orElseThrow();
     }
 
     private MockMvcRequestBuilder get(String path) {
@@ -184,6 +263,9 @@ class WeekPagesTests {
     }
 
     private MockMvcRequestBuilder post(String path) {
-        return mvc.post().uri(path).with(user(PageTest.As.who(ana, Role.OFFICE))).with(csrf());
+        return mvc.post()
+                .uri(path)
+                .with(user(PageTest.As.who(ana, Role.OFFICE)))
+                .with(csrf());
     }
 }

@@ -1,0 +1,223 @@
+package app.ramkeeper.rounds.out;
+
+import app.ramkeeper.catalogue.TaskKindId;
+import app.ramkeeper.fleet.InstallId;
+import app.ramkeeper.fleet.SiteId;
+import app.ramkeeper.identity.ForOffice;
+import app.ramkeeper.identity.PersonId;
+import app.ramkeeper.rounds.week.DayTimes;
+import app.ramkeeper.rounds.week.DayTimes.Breach;
+import app.ramkeeper.rounds.week.DayTimes.Line;
+import app.ramkeeper.rounds.week.Stop;
+import app.ramkeeper.rounds.week.TechDay;
+import app.ramkeeper.rounds.week.Times;
+import app.ramkeeper.rounds.week.Week;
+import app.ramkeeper.rounds.week.WeekEdits;
+import app.ramkeeper.rounds.week.WeekEdits.By;
+import app.ramkeeper.rounds.week.WeekStore;
+import app.ramkeeper.shared.Conflict;
+import app.ramkeeper.visits.PlanVisit;
+import app.ramkeeper.visits.ReportRefused;
+import app.ramkeeper.visits.VisitId;
+import app.ramkeeper.visits.VisitKind;
+import app.ramkeeper.visits.Visits;
+import java.sql.Timestamp;
+import java.time.Clock;
+import java.time.LocalDate;
+import java.time.LocalTime;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Objects;
+import java.util.Optional;
+import java.util.UUID;
+import org.jspecify.annotations.Nullable;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.stereotype.Service;
+import org.springframework.transaction.annotation.Transactional;
+
+/**
+ * Makes a week's plan known: each stop of it becomes a visit with its day, time and people, which the technician then sees. A rule that is
+ * broken without a reason stops it, and so does a plan that was changed since it was looked at. Publishing again tells only what has changed.
+ */
+@Service
+@ForOffice
+@Transactional
+public class Publishing {
+
+    private final WeekStore weeks;
+    private final WeekEdits edits;
+    private final Visits visits;
+    private final JdbcClient jdbc;
+    private final Clock clock;
+
+    Publishing(WeekStore weeks, WeekEdits edits, Visits visits, JdbcClient jdbc, Clock clock) {
+        this.weeks = weeks;
+        this.edits = edits;
+        this.visits = visits;
+        this.jdbc = jdbc;
+        this.clock = clock;
+    }
+
+    /** Where a stop goes, as its visit will have it. */
+    private record Going(Stop stop, TechDay round, LocalDate day, LocalTime from) {}
+
+    /**
+     * Publishes the week as it stands from today on.
+     *
+     * @return what was told, in words
+     * @throws Conflict if rules are broken without a reason; each is named
+     */
+    public String publish(By by) {
+        Week week = weeks.load(edits.hold(by));
+        List<Breach> open = week.openBreaches();
+        if (!open.isEmpty()) {
+            throw new Conflict("Not published: " + open.size() + (open.size() == 1 ? " rule is" : " rules are")
+                    + " broken without a reason. "
+                    + String.join(
+                            " ",
+                            open.stream()
+                                    .limit(10)
+                                    .map(b -> b.stop().site() + ": " + b.words() + ".")
+                                    .toList()));
+        }
+        LocalDate today = LocalDate.now(clock);
+        List<Going> changed = going(week).stream()
+                .filter(g -> !g.day().isBefore(today) && isNew(g))
+                .toList();
+        List<Stop> taken = week.leftOut().stream()
+                .filter(stop -> stop.publishedOn() != null && stop.visitId() != null)
+                .toList();
+        // first everybody's time is freed, so that two visits can change places
+        changed.stream().filter(g -> g.stop().visitId() != null).forEach(g -> free(g.stop(), g.day()));
+        taken.forEach(stop -> {
+            free(stop, null);
+            jdbc.sql(
+                            "update week_stops set published_on = null, published_from = null, published_to = null, changed_at = ? where id = ?")
+                    .params(now(), stop.id())
+                    .update();
+        });
+        changed.forEach(this::tell);
+        jdbc.sql("""
+                        update week_plans set published_version = version, published_at = :now, published_by = :by,
+                          first_published_at = coalesce(first_published_at, :now) where id = :id""")
+                .param("now", now())
+                .param("by", by.person())
+                .param("id", week.plan().id())
+                .update();
+        return words(changed.size(), taken.size());
+    }
+
+    private static String words(int told, int taken) {
+        if (told + taken == 0) {
+            return "Published. Nothing had changed since the last time.";
+        }
+        return "Published: " + told + (told == 1 ? " visit has" : " visits have") + " a new day, time or person"
+                + (taken == 0 ? "." : ", " + taken + " taken out and open again.");
+    }
+
+    private static List<Going> going(Week week) {
+        List<Going> all = new ArrayList<>();
+        for (TechDay round : week.rounds()) {
+            DayTimes times = week.times(round.key());
+            for (Line line : times.lines()) {
+                if (!line.stop().over()) {
+                    all.add(new Going(line.stop(), round, round.day(), timeOf(line)));
+                }
+            }
+        }
+        return all;
+    }
+
+    /** The start in whole five minutes, the earlier; an agreed time stays as agreed. */
+    private static LocalTime timeOf(Line line) {
+        LocalTime agreed = line.stop().fixedFrom();
+        if (agreed != null && line.stop().excuse() == null) {
+            return agreed;
+        }
+        int minutes = (int) Math.floor(line.starts() / 5) * 5;
+        return LocalTime.ofSecondOfDay(60L * Math.min(minutes, 24 * 60 - 5));
+    }
+
+    private static boolean isNew(Going g) {
+        return g.stop().visitId() == null
+                || !g.day().equals(g.stop().publishedOn())
+                || !g.from().equals(g.stop().publishedFrom())
+                || !g.round().personId().equals(g.stop().publishedTo());
+    }
+
+    private void free(Stop stop, @Nullable LocalDate day) {
+        VisitId id = new VisitId(Objects.requireNonNull(stop.visitId()));
+        change(id, stop, day, null, List.of());
+    }
+
+    private void tell(Going g) {
+        List<PersonId> people = new ArrayList<>();
+        people.add(new PersonId(g.round().personId()));
+        Optional.ofNullable(g.round().mateId()).ifPresent(mate -> people.add(new PersonId(mate)));
+        UUID visit = g.stop().visitId();
+        try {
+            if (visit == null) {
+                visit = visits.plan(new PlanVisit(
+                                new SiteId(g.stop().siteId()),
+                                VisitKind.valueOf(g.stop().kind()),
+                                g.day(),
+                                g.from(),
+                                g.stop().minutes(),
+                                people,
+                                tasks(g.stop().id()),
+                                g.stop().addedByHand() ? g.stop().why() : null))
+                        .value();
+            } else {
+                change(new VisitId(visit), g.stop(), g.day(), g.from(), people);
+            }
+        } catch (ReportRefused refused) {
+            throw new Conflict("Not published: " + g.stop().site() + ", " + Times.day(g.day()) + ": "
+                    + refused.problems().get(0).sentence());
+        }
+        jdbc.sql("""
+                        update week_stops set visit_id = :visit, published_on = :day, published_from = :from, published_to = :to,
+                          changed_at = case when published_on is null and changed_at is null then null else :now::timestamptz end where id = :id""")
+                .param("visit", visit)
+                .param("day", g.day())
+                .param("from", g.from())
+                .param("to", g.round().personId())
+                .param("now", now())
+                .param("id", g.stop().id())
+                .update();
+    }
+
+    private void change(
+            VisitId id, Stop stop, @Nullable LocalDate day, @Nullable LocalTime from, List<PersonId> people) {
+        record Kept(int version, @Nullable String note, int minutes) {}
+        Kept kept = jdbc.sql("select version, note, minutes from visits where id = ?")
+                .param(id.value())
+                .query(Kept.class)
+                .single();
+        PlanVisit plan = new PlanVisit(
+                new SiteId(stop.siteId()),
+                VisitKind.valueOf(stop.kind()),
+                day,
+                from,
+                kept.minutes(),
+                people,
+                List.of(),
+                kept.note());
+        if (!visits.change(id, kept.version(), plan)) {
+            throw new Conflict("The visit at " + stop.site() + " was changed at this moment. Publish once more.");
+        }
+    }
+
+    private List<PlanVisit.Task> tasks(UUID stop) {
+        return jdbc.sql("select task_id, install_id, task_kind_id from week_stop_tasks where stop_id = ?")
+                .param(stop)
+                .query((row, n) -> new PlanVisit.Task(
+                        row.getObject("task_id", UUID.class),
+                        new InstallId(row.getObject("install_id", UUID.class)),
+                        new TaskKindId(row.getObject("task_kind_id", UUID.class))))
+                .list();
+    }
+
+    private Timestamp now() {
+        return Timestamp.from(clock.instant());
+    }
+}
