@@ -135,8 +135,8 @@ class WeekPagesTests {
     void undoesStepByStep() {
         post("/rounds/" + monday + "/prepare").exchange();
         Stop stop = stopAt(near);
-        move(stop, ana, monday, version()).exchange();
-        move(stop, ben, monday, version()).exchange();
+        assertThat(move(stop, ana, monday, version())).hasStatus3xxRedirection();
+        assertThat(move(stop, ben, monday, version())).hasStatus3xxRedirection();
 
         undo();
         assertThat(stopAt(near).personId()).isEqualTo(ana.value());
@@ -219,6 +219,37 @@ class WeekPagesTests {
         move(stop, ana, monday, version()).exchange();
         assertThat(publish(version())).hasStatus(409).bodyText().contains("Not published", stop.site());
         assertThat(visitsAt(near)).isZero();
+    }
+
+    @Test
+    void keepsWorkingHoursAndHolidays() {
+        assertThat(get("/rounds/hours")).hasStatusOk().bodyText().contains("Monday", "07:30");
+        assertThat(post("/rounds/hours").param("from1", "08:00").param("until1", "07:00"))
+                .hasStatus(422)
+                .bodyText()
+                .contains("A day ends after it starts", "08:00");
+        MockMvcRequestBuilder all = post("/rounds/hours");
+        for (int weekday = 1; weekday <= 6; weekday++) {
+            all.param("from" + weekday, "07:30")
+                    .param("until" + weekday, "17:00")
+                    .param("longest" + weekday, "540")
+                    .param("break" + weekday, "30");
+        }
+        assertThat(all).hasStatus3xxRedirection();
+        assertThat(jdbc.sql("select count(*) from shifts where person_id is null")
+                        .query(Long.class)
+                        .single())
+                .isEqualTo(6);
+        assertThat(post("/rounds/holidays").param("day", "soon").param("name", "Feast"))
+                .hasStatus(422)
+                .bodyText()
+                .contains("Feast", "soon");
+        assertThat(post("/rounds/holidays")
+                        .param("day", monday.plusDays(1).toString())
+                        .param("name", "Feast"))
+                .hasStatus3xxRedirection();
+        post("/rounds/" + monday + "/prepare").exchange();
+        assertThat(get("/rounds/" + monday)).hasStatusOk().bodyText().contains("Feast");
     }
 
     private MvcTestResult publish(int version) {
