@@ -3,12 +3,15 @@ package app.ramkeeper.catalogue;
 import app.ramkeeper.identity.ForSetup;
 import app.ramkeeper.web.Choice;
 import app.ramkeeper.web.LostUpdate;
+import jakarta.servlet.http.HttpServletRequest;
 import jakarta.servlet.http.HttpServletResponse;
 import jakarta.validation.Valid;
 import java.util.List;
 import java.util.Objects;
 import java.util.Set;
 import java.util.UUID;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.springframework.http.HttpStatus;
@@ -29,6 +32,8 @@ import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 class PumpModelController {
 
     private static final int SPARE_ROWS = 3;
+    /** As many as the binder reads of a list. */
+    private static final int MOST_ROWS = 256;
 
     private final PumpModels models;
     private final Catalogue catalogue;
@@ -66,11 +71,12 @@ class PumpModelController {
             @Valid @ModelAttribute("form") PumpModelForm form,
             BindingResult result,
             Model model,
+            HttpServletRequest request,
             HttpServletResponse response,
             RedirectAttributes redirect) {
         check(new UUID(0, 0), form, result);
         if (result.hasErrors()) {
-            return again(model, null, response);
+            return again(model, null, request, response);
         }
         models.add(form);
         redirect.addFlashAttribute("saved", "Added: " + form.name());
@@ -83,12 +89,13 @@ class PumpModelController {
             @Valid @ModelAttribute("form") PumpModelForm form,
             BindingResult result,
             Model model,
+            HttpServletRequest request,
             HttpServletResponse response,
             RedirectAttributes redirect) {
         PumpModelForm saved = models.form(new PumpModelId(id));
         check(id, form, result);
         if (result.hasErrors()) {
-            return again(model, id, response);
+            return again(model, id, request, response);
         }
         if (!Objects.equals(saved.version(), form.version())) {
             response.setStatus(HttpStatus.CONFLICT.value());
@@ -153,14 +160,31 @@ class PumpModelController {
                 + Objects.requireNonNull(point.driveFlowLMin()).stripTrailingZeros();
     }
 
-    private String again(Model model, @Nullable UUID id, HttpServletResponse response) {
+    /** Shows every row that was typed, also when one cannot be read and so no form was made of them. */
+    private String again(Model model, @Nullable UUID id, HttpServletRequest request, HttpServletResponse response) {
         response.setStatus(HttpStatus.UNPROCESSABLE_ENTITY.value());
+        model.addAttribute("performanceRows", rows(request, "performance"));
+        model.addAttribute("partRows", rows(request, "parts"));
         return fill(model, id);
+    }
+
+    private static int rows(HttpServletRequest request, String list) {
+        Pattern row = Pattern.compile(list + "\\[(\\d{1,3})\\].*");
+        return request.getParameterMap().keySet().stream()
+                .map(row::matcher)
+                .filter(Matcher::matches)
+                .mapToInt(found -> Integer.parseInt(found.group(1)) + 1)
+                .filter(rows -> rows <= MOST_ROWS)
+                .max()
+                .orElse(0);
     }
 
     private String page(Model model, @Nullable UUID id, PumpModelForm form) {
         model.asMap().remove(BindingResult.MODEL_KEY_PREFIX + "form");
         model.addAttribute("form", form);
+        model.addAttribute(
+                "performanceRows", TaskKindForms.orEmpty(form.performance()).size());
+        model.addAttribute("partRows", TaskKindForms.orEmpty(form.parts()).size());
         return fill(model, id);
     }
 

@@ -69,8 +69,7 @@ class OverdueQuery {
         String where = where(kind, depot, waiting, parameters);
         return jdbc.sql("""
                         with late as (select t.* from service_tasks t join task_kinds k on k.id = t.task_kind_id
-                          join installs i on i.id = t.install_id join sites s on s.id = i.site_id
-                          where %s order by t.due_on, t.id limit %d)
+                          %s where %s order by t.due_on, t.id limit %d)
                         select t.id as task_id, t.install_id, s.id as site_id, i.name as install, s.name as site, d.name as depot, k.name as kind,
                           t.due_on, coalesce(t.last_done_on, t.counting_from) as from, t.window_until, t.waiting, t.waiting_since, t.waiting_note,
                           l.attended_on as last_visit, l.who as last_who,
@@ -86,7 +85,10 @@ class OverdueQuery {
                             from current_reports r where r.site_id = s.id order by r.attended_on desc, r.id limit 1) l on true
                           left join lateral (select x.value_si, r.attended_on from readings x join current_reports r on r.id = x.report_id
                             where x.install_id = t.install_id and x.quantity = 'DELIVERED_FLOW' and x.comparable order by r.attended_on desc limit 1) q on true
-                        order by t.due_on, t.id""".formatted(where, MOST))
+                        order by t.due_on, t.id""".formatted(
+                        depot == null ? "" : "join installs i on i.id = t.install_id join sites s on s.id = i.site_id",
+                        where,
+                        MOST))
                 .params(parameters)
                 .query(Row.class)
                 .list();

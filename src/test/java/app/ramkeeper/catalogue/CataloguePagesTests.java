@@ -184,6 +184,40 @@ class CataloguePagesTests {
     }
 
     @Test
+    void keepsEveryRowOfAModelWhenANumberCannotBeRead() throws Exception {
+        String name = "Model " + Uuids.next();
+        MvcTestResult page = post(
+                "/pump-models/new",
+                Role.ADMINISTRATOR,
+                "name",
+                name,
+                "vesselKind",
+                "AIR_CHAMBER",
+                "_snifter",
+                "on",
+                "fallMinM",
+                "about two",
+                "performance[0].fallM",
+                "2.5",
+                "performance[0].liftM",
+                "21",
+                "performance[1].fallM",
+                "three",
+                "performance[1].liftM",
+                "33",
+                "parts[0].position",
+                "waste valve",
+                "parts[0].quantity",
+                "2,5 or so");
+
+        assertThat(page).hasStatus(422);
+        assertThat(body(page))
+                .contains(name, "about two", "value=\"2.5\"", "value=\"21\"", "value=\"three\"", "value=\"33\"")
+                .contains("value=\"waste valve\"", "2,5 or so", "fallMinM-error", "performance-1-fallM-error")
+                .contains("<option value=\"AIR_CHAMBER\" selected");
+    }
+
+    @Test
     void previewSaysWhatMovesAndSavesNothing() throws Exception {
         Integer version = jdbc.sql("select version from task_kinds where code = 'CHANGE_DELIVERY_RUBBER'")
                 .query(Integer.class)
