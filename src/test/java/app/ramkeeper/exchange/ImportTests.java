@@ -199,11 +199,17 @@ class ImportTests {
                         .contains("'+S1" + own);
             }
             ImportId again = checked(out.toByteArray(), xlsx ? "register.xlsx" : "register.csv");
-            assertThat(imports.rows(again, RowState.PROBLEM, 0, 10).stream().map(StagedRow::problems))
+            // other tests leave sites without a customer behind, so only this test's own row is looked at
+            assertThat(own(again, RowState.PROBLEM).stream().map(StagedRow::problems))
                     .isEmpty();
-            assertThat(imports.counts(again).of("UNCHANGED"))
-                    .isEqualTo(imports.counts(again).total());
+            assertThat(own(again, RowState.UNCHANGED)).hasSize(1);
         }
+    }
+
+    private List<StagedRow> own(ImportId id, RowState state) {
+        return imports.rows(id, state, 0, 10_000).stream()
+                .filter(row -> row.cells().stream().anyMatch(cell -> cell.contains(own)))
+                .toList();
     }
 
     @Test

@@ -128,18 +128,23 @@ class HandOver {
         List<PipeLine> delivery = design.delivery();
         String pipes = delivery.stream().map(PipeLine::name).distinct().collect(Collectors.joining(", "));
         return new ConfigurationDetails(
-                design.fallM(),
-                design.liftM(),
+                rounded(design.fallM(), 100),
+                rounded(design.liftM(), 100),
                 design.drive().name(),
-                design.drive().boreMm(),
-                design.drive().lengthM(),
+                rounded(design.drive().boreMm(), 10),
+                rounded(design.drive().lengthM(), 10),
                 pipes.length() <= 100 ? pipes : pipes.substring(0, 100),
-                delivery.isEmpty() ? null : delivery.get(0).boreMm(),
-                delivery.stream().mapToDouble(PipeLine::lengthM).sum(),
+                delivery.isEmpty() ? null : rounded(delivery.get(0).boreMm(), 10),
+                rounded(delivery.stream().mapToDouble(PipeLine::lengthM).sum(), 10),
                 null,
-                design.driveFlowLMin(),
-                design.deliveredLMin(),
-                design.vessel().preChargeBar());
+                rounded(design.driveFlowLMin(), 10),
+                rounded(design.deliveredLMin(), 100),
+                rounded(design.vessel().preChargeBar(), 100));
+    }
+
+    /** To so many parts of the unit, as a register is read and written. */
+    private static @Nullable Double rounded(@Nullable Double value, int parts) {
+        return value == null ? null : Math.round(value * parts) / (double) parts;
     }
 
     private VisitId visit(SiteId site, VisitKind kind, int minutes, QuoteCard card) {
