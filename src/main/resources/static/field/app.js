@@ -168,7 +168,8 @@ async function refresh() {
     // no signal: what is on the phone stays
   }
   await load();
-  draw();
+  // a visit that is being written is not drawn anew: that would take a letter away
+  draw(document.getElementById('finish') !== null);
 }
 
 const bar = document.getElementById('bar');
