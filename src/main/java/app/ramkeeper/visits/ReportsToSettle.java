@@ -155,7 +155,7 @@ public class ReportsToSettle {
         SiteId site = waiting.report().site();
         return jdbc.sql("""
                         with recursive chain as (
-                          select id from visit_reports where id = :corrects or (:corrects is null and visit_id = :visit and supersedes is null)
+                          select id from visit_reports where id = :corrects or (cast(:corrects as uuid) is null and visit_id = :visit and supersedes is null)
                           union all select r.id from visit_reports r join chain c on r.supersedes = c.id)
                         select r.id, r.visit_id from current_reports r join chain c on c.id = r.id where r.site_id = :site""")
                 .param("corrects", corrects == null ? null : corrects.value(), java.sql.Types.OTHER)
