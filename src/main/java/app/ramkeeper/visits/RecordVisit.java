@@ -58,6 +58,33 @@ public record RecordVisit(
         followUps = List.copyOf(followUps);
     }
 
+    /** The same report, of another site. */
+    RecordVisit at(SiteId other) {
+        return new RecordVisit(
+                id,
+                visit,
+                other,
+                kind,
+                supersedes,
+                attendedOn,
+                startedAt,
+                arrivedAt,
+                leftAt,
+                people,
+                outcome,
+                reason,
+                note,
+                nobodyThere,
+                customerName,
+                source,
+                works,
+                readings,
+                findings,
+                parts,
+                photos,
+                followUps);
+    }
+
     /**
      * What became of one task.
      *

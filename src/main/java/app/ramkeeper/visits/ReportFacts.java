@@ -1,6 +1,7 @@
 package app.ramkeeper.visits;
 
 import app.ramkeeper.fleet.InstallId;
+import app.ramkeeper.fleet.SiteId;
 import java.time.LocalDate;
 import java.util.Collection;
 import java.util.HashMap;
@@ -31,6 +32,16 @@ class ReportFacts {
 
     /** The things a report names that are there. */
     record Known(boolean site, Map<UUID, Install> installs, Set<UUID> things, Set<String> photos) {}
+
+    /** The site where a site stands by now: the one it was merged into, else itself. */
+    SiteId standing(SiteId site) {
+        return jdbc.sql("select coalesce(merged_into, id) from sites where id = :id")
+                .param("id", site.value())
+                .query(UUID.class)
+                .optional()
+                .map(SiteId::new)
+                .orElse(site);
+    }
 
     Known of(RecordVisit c) {
         return new Known(

@@ -30,15 +30,15 @@ class ReportStore {
         this.clock = clock;
     }
 
-    /** What is known of a report id: the hash of its content, and whether it waits to be settled. */
+    /** What is known of a report id: the hash of its content, and whether it waits to be settled; applied comes first. */
     record Known(byte[] hash, @Nullable HeldBecause held) {}
 
     Optional<Known> known(ReportId id) {
         return jdbc.sql("""
-                        select content_hash as hash, null as held from visit_reports where id = :id
+                        select content_hash as hash, null as held, 1 as rank from visit_reports where id = :id
                         union all
-                        select content_hash, reason from to_settle where report_id = :id
-                        limit 1""")
+                        select content_hash, reason, 2 from to_settle where report_id = :id
+                        order by rank limit 1""")
                 .param("id", id.value())
                 .query((row, n) -> new Known(
                         row.getBytes("hash"),

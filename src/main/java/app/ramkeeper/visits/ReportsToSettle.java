@@ -157,7 +157,9 @@ public class ReportsToSettle {
                         with recursive chain as (
                           select id from visit_reports where id = :corrects or (cast(:corrects as uuid) is null and visit_id = :visit and supersedes is null)
                           union all select r.id from visit_reports r join chain c on r.supersedes = c.id)
-                        select r.id, r.visit_id from current_reports r join chain c on c.id = r.id where r.site_id = :site""")
+                        select r.id, r.visit_id from current_reports r join chain c on c.id = r.id
+                          join sites s on s.id = r.site_id
+                        where coalesce(s.merged_into, s.id) = (select coalesce(merged_into, id) from sites where id = :site)""")
                 .param("corrects", corrects == null ? null : corrects.value(), java.sql.Types.OTHER)
                 .param("visit", visit == null ? null : visit.value(), java.sql.Types.OTHER)
                 .param("site", site.value())

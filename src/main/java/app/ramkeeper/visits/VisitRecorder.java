@@ -99,23 +99,25 @@ public class VisitRecorder {
         effects.undo(old, by);
     }
 
-    private Recorded take(RecordVisit command, PersonId by) {
-        byte[] hash = hashes.of(command);
-        Optional<Recorded> before = repeated(command.id(), hash);
+    private Recorded take(RecordVisit sent, PersonId by) {
+        byte[] hash = hashes.of(sent);
+        Optional<Recorded> before = repeated(sent.id(), hash);
         if (before.isPresent()) {
             return before.get();
         }
+        RecordVisit command = placed(sent);
         refuse(ReportRules.broken(command, facts.of(command), LocalDate.now(clock)));
         Optional<HeldBecause> obstacle = obstacle(command);
         if (obstacle.isPresent()) {
             // The obstacle may be this very report, committed while this request waited for the visit's row.
-            return repeated(command.id(), hash).orElseGet(() -> hold(command, hash, obstacle.get(), by));
+            return repeated(command.id(), hash).orElseGet(() -> hold(sent, hash, obstacle.get(), by));
         }
         return write(command, hash, by);
     }
 
     /** Records a report that was held, with the visit or the report it supersedes that a person has chosen for it. */
-    Recorded settle(RecordVisit chosen, byte[] hash, PersonId by) {
+    Recorded settle(RecordVisit held, byte[] hash, PersonId by) {
+        RecordVisit chosen = placed(held);
         refuse(ReportRules.broken(chosen, facts.of(chosen), LocalDate.now(clock)));
         if (obstacle(chosen).isPresent()) {
             throw new Conflict("The visit has changed meanwhile. Look at the list again.");
@@ -123,10 +125,17 @@ public class VisitRecorder {
         return write(chosen, hash, by);
     }
 
+    /** A report that names a site which was merged meanwhile is one of the site that was kept. */
+    private RecordVisit placed(RecordVisit sent) {
+        return sent.at(facts.standing(sent.site()));
+    }
+
     private Recorded write(RecordVisit command, byte[] hash, PersonId by) {
         Optional<Superseding.Old> old =
                 Optional.ofNullable(command.supersedes()).flatMap(superseding::hold);
-        if (!reports.insertHead(command, by, hash)) {
+        // A correction stays beside what it corrects, also where that names a site that was merged since.
+        SiteId site = old.map(Superseding.Old::site).orElse(command.site());
+        if (!reports.insertHead(command.at(site), by, hash)) {
             // The same id was just committed by another request.
             return repeated(command.id(), hash)
                     .orElseThrow(() -> new IllegalStateException("Report " + command.id() + " vanished"));
@@ -173,7 +182,7 @@ public class VisitRecorder {
         if (visit.isEmpty()) {
             return Optional.of(HeldBecause.VISIT_UNKNOWN);
         }
-        if (!visit.get().siteId().equals(command.site().value())) {
+        if (!facts.standing(new SiteId(visit.get().siteId())).equals(command.site())) {
             refuse(List.of(new Problem("site", "The planned visit is at another site.")));
         }
         return switch (visit.get().state()) {
@@ -183,9 +192,8 @@ public class VisitRecorder {
         };
     }
 
-    private static void requireSame(Superseding.Old old, RecordVisit command) {
-        SiteId site = old.site();
-        if (!site.equals(command.site())) {
+    private void requireSame(Superseding.Old old, RecordVisit command) {
+        if (!facts.standing(old.site()).equals(command.site())) {
             refuse(List.of(new Problem("site", "A correction is of the same site.")));
         }
         if (!java.util.Objects.equals(old.visit(), command.visit())) {

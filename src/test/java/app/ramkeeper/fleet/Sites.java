@@ -12,10 +12,12 @@ public class Sites {
 
     private final SiteRegister sites;
     private final CustomerRegister customers;
+    private final FarmChanges changes;
 
-    Sites(SiteRegister sites, CustomerRegister customers) {
+    Sites(SiteRegister sites, CustomerRegister customers, FarmChanges changes) {
         this.sites = sites;
         this.customers = customers;
+        this.changes = changes;
     }
 
     /** A site without anybody. */
@@ -29,6 +31,11 @@ public class Sites {
             CustomerId customer = customers.register(CustomerDetails.named(owner));
             return sites.register(SiteDetails.named(name, HILLS), List.of(NewParty.of(SitePart.OWNER, customer)));
         });
+    }
+
+    /** Makes a duplicate a signpost to the kept site. */
+    public void merge(SiteId duplicate, SiteId kept) {
+        AsOffice.run(() -> changes.merge(duplicate, kept));
     }
 
     public SiteId with(SiteDetails details) {
