@@ -101,6 +101,42 @@ public final class Reports {
         return with(report.works(), report.readings(), report.parts(), add(report.findings(), finding));
     }
 
+    public Reports people(PersonId... people) {
+        return with(List.of(people), report.photos());
+    }
+
+    public Reports photo(RecordVisit.Photo photo) {
+        return with(report.people(), add(report.photos(), photo));
+    }
+
+    private Reports with(List<PersonId> people, List<RecordVisit.Photo> photos) {
+        RecordVisit r = report;
+        report = new RecordVisit(
+                r.id(),
+                r.visit(),
+                r.site(),
+                r.kind(),
+                r.supersedes(),
+                r.attendedOn(),
+                r.startedAt(),
+                r.arrivedAt(),
+                r.leftAt(),
+                people,
+                r.outcome(),
+                r.reason(),
+                r.note(),
+                r.nobodyThere(),
+                r.customerName(),
+                r.source(),
+                r.works(),
+                r.readings(),
+                r.findings(),
+                r.parts(),
+                photos,
+                r.followUps());
+        return this;
+    }
+
     private static <T> List<T> add(List<T> items, T item) {
         List<T> more = new ArrayList<>(items);
         more.add(item);

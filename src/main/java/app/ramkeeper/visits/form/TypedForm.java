@@ -1,6 +1,7 @@
 package app.ramkeeper.visits.form;
 
 import app.ramkeeper.shared.Text;
+import app.ramkeeper.web.Choice;
 import java.math.BigDecimal;
 import java.time.DateTimeException;
 import java.time.LocalDate;
@@ -24,6 +25,9 @@ import org.springframework.util.MultiValueMap;
 public final class TypedForm {
 
     private static final Pattern NUMBER = Pattern.compile("[+-]?\\d{1,12}(\\.\\d{1,9})?");
+
+    /** As many as a report may hold of a kind. */
+    private static final int MOST_ROWS = 200;
 
     private final Map<String, String> typed = new LinkedHashMap<>();
     private final Map<String, List<String>> many = new LinkedHashMap<>();
@@ -85,6 +89,12 @@ public final class TypedForm {
         }
         many.put(name, more);
         return this;
+    }
+
+    /** True if a drop-down's list no longer has what stands in the field: it is shown beside the list then. */
+    public boolean unlisted(String name, List<Choice> options) {
+        String value = value(name);
+        return !value.isEmpty() && options.stream().noneMatch(o -> o.value().equals(value));
     }
 
     public boolean ticked(String name) {
@@ -194,6 +204,6 @@ public final class TypedForm {
     public int rows(String name, int least) {
         String value = value(name);
         int said = value.matches("\\d{1,3}") ? Integer.parseInt(value) : least;
-        return Math.max(least, Math.min(said, 30));
+        return Math.max(least, Math.min(said, MOST_ROWS));
     }
 }

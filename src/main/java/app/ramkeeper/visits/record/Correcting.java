@@ -10,6 +10,7 @@ import java.math.BigDecimal;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.LocalTime;
+import java.util.HashMap;
 import java.util.HexFormat;
 import java.util.List;
 import java.util.Map;
@@ -46,8 +47,7 @@ class Correcting {
                 .param("id", id.value())
                 .query(UUID.class)
                 .list();
-        form.set("lead", people.isEmpty() ? null : people.get(0));
-        form.set("second", people.size() > 1 ? people.get(1) : null);
+        RecordStart.people(form, people);
         rows(form, "extra", "extras", rowsOf("""
                 select install_id as install, pump_id as pump, task_kind_id as kind, task_id as task, outcome, reason,
                   look_again_on as "lookAgainOn", done_by as by, case when about then 'true' end as about, note
@@ -60,7 +60,7 @@ class Correcting {
                         "select install_id as install, symptom, cause, action from findings where report_id = :id order by id",
                         id));
         rows(form, "part", "parts", rowsOf("""
-                select install_id as install, part_id as part, part_text as text, position, quantity, batch
+                select install_id as install, pump_id as pump, part_id as part, part_text as text, position, quantity, batch
                 from parts_used where report_id = :id order by id""", id));
         rows(form, "left", "lefts", rowsOf("""
                 select text, due_on as "dueOn", case when promised then 'true' end as promised
@@ -109,8 +109,11 @@ class Correcting {
     }
 
     private void readings(TypedForm form, ReportId id) {
+        Map<String, Integer> times = new HashMap<>();
         rowsOf(UNITS_OF_READINGS, id).forEach(row -> {
-            String name = "reading." + row.get("install_id") + "." + row.get("quantity") + "." + row.get("place");
+            String first = "reading." + row.get("install_id") + "." + row.get("quantity") + "." + row.get("place");
+            int number = times.merge(first, 1, Integer::sum);
+            String name = number == 1 ? first : first + "." + number;
             boolean bucket = row.get("bucket_litres") != null;
             form.set(name + ".value", bucket ? null : plain(row.get("value")))
                     .set(name + ".unit", row.get("unit"))

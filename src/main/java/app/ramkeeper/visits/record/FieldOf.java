@@ -7,7 +7,8 @@ import java.util.regex.Pattern;
 /** Finds the field of the form that a part of the command came from. */
 final class FieldOf {
 
-    private static final Pattern ROW = Pattern.compile("(works|readings|findings|parts|followUps)\\[(\\d{1,3})](.*)");
+    private static final Pattern ROW =
+            Pattern.compile("(people|works|readings|findings|parts|followUps)\\[(\\d{1,3})](.*)");
 
     private FieldOf() {}
 
@@ -19,13 +20,14 @@ final class FieldOf {
             return index < names.size() ? names.get(index) + row.group(3) : path;
         }
         if (path.startsWith("people")) {
-            return path.equals("people[1]") ? "second" : "lead";
+            return "lead";
         }
         return path.startsWith("photos") ? "photoFiles" : path;
     }
 
     private static List<String> names(String group, FormReader reader) {
         return switch (group) {
+            case "people" -> reader.people;
             case "works" -> reader.works;
             case "readings" -> reader.readings;
             case "findings" -> reader.findings;

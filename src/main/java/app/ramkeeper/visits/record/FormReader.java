@@ -28,8 +28,8 @@ import java.time.LocalTime;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Objects;
 import java.util.UUID;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
@@ -40,7 +40,9 @@ final class FormReader {
     private final List<UUID> installs;
     private final ZoneId zone;
 
-    /** Prefixes of the fields that each work, reading, finding and part came from, for sentences of the recorder. */
+    /** Prefixes of the fields that each person, work, reading, finding and part came from, for sentences of the recorder. */
+    final List<String> people = new ArrayList<>();
+
     final List<String> works = new ArrayList<>();
 
     final List<String> readings = new ArrayList<>();
@@ -72,6 +74,7 @@ final class FormReader {
         if (id == null) {
             form.problem("id", "This page is incomplete. Open the form again.");
         }
+        List<PersonId> present = people(writer);
         UUID visit = form.uuid("visit");
         UUID supersedes = form.uuid("supersedes");
         String note = form.text("note", 10_000);
@@ -90,7 +93,7 @@ final class FormReader {
                 times[0],
                 times[1],
                 times[2],
-                people(writer),
+                present,
                 outcome,
                 outcome == ReportOutcome.DONE ? null : form.choice("reason", Reason.class),
                 note,
@@ -112,13 +115,17 @@ final class FormReader {
     }
 
     private List<PersonId> people(PersonId writer) {
+        List<PersonId> found = new ArrayList<>();
         UUID lead = form.uuid("lead");
-        UUID second = form.uuid("second");
-        return Stream.of(lead == null ? writer.value() : lead, second)
-                .filter(Objects::nonNull)
-                .distinct()
-                .map(PersonId::new)
-                .toList();
+        add(found, people, "lead", lead == null ? writer : new PersonId(lead));
+        Stream<String> others = IntStream.range(0, form.rows("others", 0)).mapToObj(i -> "other[" + i + "]");
+        Stream.concat(Stream.of("second"), others).forEach(field -> {
+            UUID person = form.uuid(field);
+            if (person != null && !found.contains(new PersonId(person))) {
+                add(found, people, field, new PersonId(person));
+            }
+        });
+        return found;
     }
 
     /** Set out, arrived, left. A time before the one that comes first is of the next day only for leaving after midnight. */
@@ -200,10 +207,19 @@ final class FormReader {
         return install == null ? null : new InstallId(install);
     }
 
+    /** The install it names. A finding may be about the whole site; a new one at the only install is about that. */
+    private @Nullable InstallId installIfAny(String field) {
+        UUID install = form.uuid(field + ".install");
+        if (install == null && installs.size() == 1 && form.value("supersedes").isEmpty()) {
+            return new InstallId(installs.get(0));
+        }
+        return install == null ? null : new InstallId(install);
+    }
+
     private List<RecordVisit.Reading> readings() {
         List<RecordVisit.Reading> found = new ArrayList<>();
         for (UUID install : installs) {
-            for (ReadingField field : ReadingField.of(install)) {
+            for (ReadingField field : ReadingField.of(install, form)) {
                 add(found, readings, field.name(), reading(field));
             }
         }
@@ -270,7 +286,7 @@ final class FormReader {
             String cause = form.text(field + ".cause");
             String action = form.text(field + ".action");
             if (symptom != null) {
-                add(found, findings, field, new RecordVisit.Finding(install(field), symptom, cause, action));
+                add(found, findings, field, new RecordVisit.Finding(installIfAny(field), symptom, cause, action));
             } else if (cause != null || action != null) {
                 form.problem(field + ".symptom", "Say what was not right.");
             }
@@ -289,6 +305,7 @@ final class FormReader {
                 continue;
             }
             InstallId install = install(field);
+            UUID pump = form.uuid(field + ".pump");
             if (install != null) {
                 add(
                         found,
@@ -296,7 +313,7 @@ final class FormReader {
                         field,
                         new RecordVisit.PartUsed(
                                 install,
-                                null,
+                                pump == null ? null : new PumpId(pump),
                                 part == null ? null : new PartId(part),
                                 part == null ? text : null,
                                 form.choice(field + ".position", ComponentPosition.class),

@@ -59,7 +59,8 @@ class RecordScreen {
         model.addAttribute("site", site);
         model.addAttribute("installs", installs);
         model.addAttribute("asked", asked(form));
-        model.addAttribute("measured", installs.stream().map(this::measured).toList());
+        model.addAttribute(
+                "measured", installs.stream().map(i -> measured(i, form)).toList());
         model.addAttribute("last", last(site.id()));
         model.addAttribute(
                 "installChoices",
@@ -92,8 +93,8 @@ class RecordScreen {
         return rows;
     }
 
-    private Measured measured(InstallCard install) {
-        List<ReadingField> all = ReadingField.of(install.id().value());
+    private Measured measured(InstallCard install, TypedForm form) {
+        List<ReadingField> all = ReadingField.of(install.id().value(), form);
         List<FittedPump> pumps = install.pumps();
         return new Measured(
                 install,

@@ -59,10 +59,8 @@ class RecordStart {
                 .list();
         LocalDate today = LocalDate.now(clock);
         LocalDate on = plan.on() == null || plan.on().isAfter(today) ? today : plan.on();
-        TypedForm form = fresh(on, plan.kind())
-                .set("visit", visit)
-                .set("lead", people.isEmpty() ? writer.value() : people.get(0))
-                .set("second", people.size() > 1 ? people.get(1) : null);
+        TypedForm form = fresh(on, plan.kind()).set("visit", visit);
+        people(form, people.isEmpty() ? List.of(writer.value()) : people);
         List<AskedTask> found = tasks.byId(asked);
         return ask(form, found).set("asUsual", found.isEmpty() ? null : "true");
     }
@@ -77,6 +75,16 @@ class RecordStart {
     /** A correction restates the report in full. */
     TypedForm ofReport(ReportId old) {
         return correcting.form(old).set("id", ReportId.next());
+    }
+
+    /** Puts in who was there: who led, a second person, and as many others as there were. */
+    static void people(TypedForm form, List<UUID> people) {
+        form.set("lead", people.isEmpty() ? null : people.get(0));
+        form.set("second", people.size() > 1 ? people.get(1) : null);
+        for (int i = 2; i < people.size(); i++) {
+            form.set("other[" + (i - 2) + "]", people.get(i));
+        }
+        form.set("others", people.size() > 2 ? people.size() - 2 : null);
     }
 
     private static TypedForm fresh(LocalDate on, String kind) {
