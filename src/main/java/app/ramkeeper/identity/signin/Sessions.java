@@ -6,9 +6,11 @@ import java.util.Base64;
 import javax.sql.DataSource;
 import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
+import org.springframework.jdbc.datasource.DelegatingDataSource;
 import org.springframework.jdbc.support.JdbcTransactionManager;
 import org.springframework.session.SessionIdGenerator;
 import org.springframework.session.jdbc.PostgreSqlJdbcIndexedSessionRepositoryCustomizer;
+import org.springframework.session.jdbc.config.annotation.SpringSessionDataSource;
 import org.springframework.session.web.http.CookieSerializer;
 import org.springframework.session.web.http.DefaultCookieSerializer;
 import org.springframework.transaction.TransactionDefinition;
@@ -32,12 +34,22 @@ class Sessions {
     }
 
     /**
+     * The same pool under another name. A transaction binds its connection by the data source: under the same name a session that is
+     * saved during another transaction would take that one's connection, and commit it half done.
+     */
+    @Bean(defaultCandidate = false)
+    @SpringSessionDataSource
+    DataSource sessionDataSource(DataSource dataSource) {
+        return new DelegatingDataSource(dataSource);
+    }
+
+    /**
      * Sessions are read and written in short transactions of their own. They do not name an actor: naming one asks for
      * the session.
      */
     @Bean
-    TransactionOperations springSessionTransactionOperations(DataSource dataSource) {
-        TransactionTemplate template = new TransactionTemplate(new JdbcTransactionManager(dataSource));
+    TransactionOperations springSessionTransactionOperations(@SpringSessionDataSource DataSource sessionDataSource) {
+        TransactionTemplate template = new TransactionTemplate(new JdbcTransactionManager(sessionDataSource));
         template.setPropagationBehavior(TransactionDefinition.PROPAGATION_REQUIRES_NEW);
         return template;
     }
