@@ -1,6 +1,5 @@
 package app.ramkeeper.rounds.web;
 
-import app.ramkeeper.identity.CurrentUser;
 import app.ramkeeper.identity.ForOffice;
 import app.ramkeeper.rounds.out.Publishing;
 import app.ramkeeper.rounds.out.RunSheets;
@@ -22,13 +21,11 @@ import org.springframework.http.ContentDisposition;
 import org.springframework.http.HttpHeaders;
 import org.springframework.http.MediaType;
 import org.springframework.http.ResponseEntity;
-import org.springframework.security.core.annotation.AuthenticationPrincipal;
 import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.PostMapping;
-import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 
 /** What leaves the plan: publishing it, run sheets, tracks, and the parts to load and to buy. */
@@ -51,13 +48,9 @@ class OutPages {
     }
 
     @PostMapping("/rounds/{monday}/publish")
-    String publish(
-            @PathVariable LocalDate monday,
-            @RequestParam int version,
-            @AuthenticationPrincipal CurrentUser user,
-            RedirectAttributes flash) {
-        flash.addFlashAttribute("saved", publishing.publish(new By(mondays.known(monday), version, user.person())));
-        return WeekPages.back(monday);
+    String publish(By by, RedirectAttributes flash) {
+        flash.addFlashAttribute("saved", publishing.publish(by));
+        return WeekPages.back(by.monday());
     }
 
     @GetMapping("/rounds/{monday}/sheets/{person}/{day}")
@@ -78,7 +71,7 @@ class OutPages {
     @GetMapping("/rounds/{monday}/sheets/{person}/{day}/round.gpx")
     ResponseEntity<byte[]> track(
             @PathVariable LocalDate monday, @PathVariable UUID person, @PathVariable LocalDate day) {
-        Week week = load(monday);
+        Week week = weeks.load(mondays.known(monday));
         return download(
                 sheets.track(week, round(week, person, day)),
                 MediaType.parseMediaType("application/gpx+xml"),
@@ -87,7 +80,7 @@ class OutPages {
 
     @GetMapping("/rounds/{monday}/parts")
     String parts(@PathVariable LocalDate monday, Model model) {
-        Week week = load(monday);
+        Week week = weeks.load(mondays.known(monday));
         Map<UUID, List<TechDay>> byPerson = new LinkedHashMap<>();
         week.rounds()
                 .forEach(r -> byPerson.computeIfAbsent(r.personId(), p -> new ArrayList<>())
@@ -111,7 +104,7 @@ class OutPages {
     public record Van(String name, List<RunSheets.Load> loads) {}
 
     private Map<String, Object> sheetOf(LocalDate monday, UUID person, LocalDate day) {
-        Week week = load(monday);
+        Week week = weeks.load(mondays.known(monday));
         TechDay round = round(week, person, day);
         Map<String, Object> model = new HashMap<>();
         model.put("monday", monday);
@@ -122,10 +115,6 @@ class OutPages {
         model.put("entries", sheets.entries(week, round));
         model.put("loads", sheets.loads(week.plan().id(), person, round.depotId(), List.of(round)));
         return model;
-    }
-
-    private Week load(LocalDate monday) {
-        return weeks.load(weeks.plan(mondays.known(monday)).orElseThrow(() -> new Missing("week", monday)));
     }
 
     private static TechDay round(Week week, UUID person, LocalDate day) {

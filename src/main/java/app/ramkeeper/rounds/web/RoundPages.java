@@ -2,7 +2,6 @@ package app.ramkeeper.rounds.web;
 
 import app.ramkeeper.fleet.Fleet;
 import app.ramkeeper.fleet.SiteId;
-import app.ramkeeper.identity.CurrentUser;
 import app.ramkeeper.identity.ForOffice;
 import app.ramkeeper.identity.People;
 import app.ramkeeper.rounds.week.TechDay;
@@ -20,7 +19,6 @@ import java.time.LocalTime;
 import java.util.List;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
-import org.springframework.security.core.annotation.AuthenticationPrincipal;
 import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
 import org.springframework.util.MultiValueMap;
@@ -56,7 +54,7 @@ class RoundPages {
     }
 
     private String show(LocalDate monday, UUID person, LocalDate day, TypedForm form, Model model) {
-        Week week = load(monday);
+        Week week = weeks.load(mondays.known(monday));
         TechDay round = week.round(person, day).orElseThrow(() -> new Missing("round", day));
         List<Choice> mates = people.fieldPeopleOn(day).stream()
                 .filter(p -> !p.id().equals(person))
@@ -77,25 +75,21 @@ class RoundPages {
 
     @PostMapping("/rounds/{monday}/locks")
     String lock(
-            @PathVariable LocalDate monday,
+            By by,
             @RequestParam(required = false) @Nullable UUID person,
             @RequestParam(required = false) @Nullable LocalDate day,
             @RequestParam boolean locked,
-            @RequestParam int version,
-            @AuthenticationPrincipal CurrentUser user,
             RedirectAttributes flash) {
-        flash.addFlashAttribute("saved", edits.lockRounds(by(monday, version, user), person, day, locked));
-        return WeekPages.back(monday);
+        flash.addFlashAttribute("saved", edits.lockRounds(by, person, day, locked));
+        return WeekPages.back(by.monday());
     }
 
     @PostMapping("/rounds/{monday}/rounds/{person}/{day}/pair")
     ModelAndView pair(
-            @PathVariable LocalDate monday,
+            By by,
             @PathVariable UUID person,
             @PathVariable LocalDate day,
-            @RequestParam int version,
             @RequestParam MultiValueMap<String, String> posted,
-            @AuthenticationPrincipal CurrentUser user,
             Model model,
             RedirectAttributes flash) {
         TypedForm form = new TypedForm(posted);
@@ -104,31 +98,27 @@ class RoundPages {
             form.problem("mate", "Choose one from the list.");
         }
         if (form.hasProblems()) {
-            return Saving.again(show(mondays.known(monday), person, day, form, model), model);
+            return Saving.again(show(by.monday(), person, day, form, model), model);
         }
-        flash.addFlashAttribute("saved", edits.pair(by(monday, version, user), person, day, mate));
-        return new ModelAndView(WeekPages.back(monday));
+        flash.addFlashAttribute("saved", edits.pair(by, person, day, mate));
+        return new ModelAndView(WeekPages.back(by.monday()));
     }
 
     @PostMapping("/rounds/{monday}/rounds/{person}/{day}/late")
     ModelAndView late(
-            @PathVariable LocalDate monday,
+            By by,
             @PathVariable UUID person,
             @PathVariable LocalDate day,
-            @RequestParam int version,
             @RequestParam MultiValueMap<String, String> posted,
-            @AuthenticationPrincipal CurrentUser user,
             Model model,
             RedirectAttributes flash) {
         TypedForm form = new TypedForm(posted);
         LocalTime at = form.time("at");
         if (form.hasProblems()) {
-            return Saving.again(show(mondays.known(monday), person, day, form, model), model);
+            return Saving.again(show(by.monday(), person, day, form, model), model);
         }
-        flash.addFlashAttribute(
-                "saved",
-                edits.late(by(monday, version, user), person, day, at == null ? null : at.toSecondOfDay() / 60));
-        return new ModelAndView("redirect:/rounds/" + monday + "/rounds/" + person + "/" + day);
+        flash.addFlashAttribute("saved", edits.late(by, person, day, at == null ? null : at.toSecondOfDay() / 60));
+        return new ModelAndView("redirect:/rounds/" + by.monday() + "/rounds/" + person + "/" + day);
     }
 
     @GetMapping("/rounds/{monday}/add")
@@ -141,7 +131,7 @@ class RoundPages {
     }
 
     private String search(LocalDate monday, @Nullable String q, @Nullable UUID site, TypedForm form, Model model) {
-        Week week = load(monday);
+        Week week = weeks.load(mondays.known(monday));
         model.addAttribute("monday", monday);
         model.addAttribute("plan", week.plan());
         model.addAttribute("q", q);
@@ -160,11 +150,9 @@ class RoundPages {
 
     @PostMapping("/rounds/{monday}/add")
     ModelAndView add(
-            @PathVariable LocalDate monday,
+            By by,
             @RequestParam UUID site,
-            @RequestParam int version,
             @RequestParam MultiValueMap<String, String> posted,
-            @AuthenticationPrincipal CurrentUser user,
             Model model,
             RedirectAttributes flash) {
         TypedForm form = new TypedForm(posted);
@@ -177,18 +165,10 @@ class RoundPages {
             form.problem("minutes", "Give between 5 minutes and a day (1440).");
         }
         if (form.hasProblems() || why == null || minutes == null) {
-            return Saving.again(search(mondays.known(monday), null, site, form, model), model);
+            return Saving.again(search(by.monday(), null, site, form, model), model);
         }
-        UUID added = edits.add(by(monday, version, user), new SiteId(site), minutes.intValue(), why);
+        UUID added = edits.add(by, new SiteId(site), minutes.intValue(), why);
         flash.addFlashAttribute("saved", "Added. Choose where it goes, or leave it to the optimiser.");
-        return new ModelAndView("redirect:/rounds/" + monday + "/stops/" + added);
-    }
-
-    private Week load(LocalDate monday) {
-        return weeks.load(weeks.plan(mondays.known(monday)).orElseThrow(() -> new Missing("week", monday)));
-    }
-
-    private By by(LocalDate monday, int version, CurrentUser user) {
-        return new By(mondays.known(monday), version, user.person());
+        return new ModelAndView("redirect:/rounds/" + by.monday() + "/stops/" + added);
     }
 }

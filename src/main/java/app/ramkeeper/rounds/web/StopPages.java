@@ -1,6 +1,5 @@
 package app.ramkeeper.rounds.web;
 
-import app.ramkeeper.identity.CurrentUser;
 import app.ramkeeper.identity.ForOffice;
 import app.ramkeeper.rounds.week.DayTimes;
 import app.ramkeeper.rounds.week.Openings;
@@ -17,7 +16,6 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
-import org.springframework.security.core.annotation.AuthenticationPrincipal;
 import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
 import org.springframework.util.MultiValueMap;
@@ -51,7 +49,7 @@ class StopPages {
     }
 
     private String show(LocalDate monday, UUID id, TypedForm form, Model model) {
-        Week week = load(monday);
+        Week week = weeks.load(mondays.known(monday));
         Stop stop = week.stop(id).orElseThrow(() -> new Missing("visit of the week", id));
         Openings openings = new Openings(week, mondays.today());
         model.addAttribute("monday", monday);
@@ -82,13 +80,11 @@ class StopPages {
     /** Where to: "to" names a round as person/day; "before" the visit that comes after. */
     @PostMapping("/rounds/{monday}/stops/{id}/move")
     ModelAndView move(
-            @PathVariable LocalDate monday,
+            By by,
             @PathVariable UUID id,
-            @RequestParam int version,
             @RequestParam MultiValueMap<String, String> posted,
             Model model,
-            RedirectAttributes flash,
-            @AuthenticationPrincipal CurrentUser user) {
+            RedirectAttributes flash) {
         TypedForm form = new TypedForm(posted);
         String[] to = form.value("to").split("/", 2);
         UUID person = new TypedForm().set("p", to[0]).uuid("p");
@@ -99,80 +95,57 @@ class StopPages {
             form.problem("to", "Choose whose round of which day.");
         }
         if (form.hasProblems() || person == null || day == null) {
-            return Saving.again(show(mondays.known(monday), id, form, model), model);
+            return Saving.again(show(by.monday(), id, form, model), model);
         }
-        flash.addFlashAttribute("saved", edits.move(by(monday, version, user), id, person, day, before, excuse));
-        return back(monday);
+        flash.addFlashAttribute("saved", edits.move(by, id, person, day, before, excuse));
+        return back(by.monday());
     }
 
     @PostMapping("/rounds/{monday}/stops/{id}/set-aside")
     ModelAndView setAside(
-            @PathVariable LocalDate monday,
+            By by,
             @PathVariable UUID id,
-            @RequestParam int version,
             @RequestParam MultiValueMap<String, String> posted,
             Model model,
-            RedirectAttributes flash,
-            @AuthenticationPrincipal CurrentUser user) {
+            RedirectAttributes flash) {
         TypedForm form = new TypedForm(posted);
         String reason = form.text("reason", 500);
         if (reason == null) {
             form.problem("reason", "Say why it does not go into this week.");
         }
         if (form.hasProblems() || reason == null) {
-            return Saving.again(show(mondays.known(monday), id, form, model), model);
+            return Saving.again(show(by.monday(), id, form, model), model);
         }
-        flash.addFlashAttribute("saved", edits.setAside(by(monday, version, user), id, reason));
-        return back(monday);
+        flash.addFlashAttribute("saved", edits.setAside(by, id, reason));
+        return back(by.monday());
     }
 
     @PostMapping("/rounds/{monday}/stops/{id}/offer")
-    ModelAndView offer(
-            @PathVariable LocalDate monday,
-            @PathVariable UUID id,
-            @RequestParam int version,
-            RedirectAttributes flash,
-            @AuthenticationPrincipal CurrentUser user) {
-        flash.addFlashAttribute("saved", edits.offerAgain(by(monday, version, user), id));
-        return back(monday);
+    ModelAndView offer(By by, @PathVariable UUID id, RedirectAttributes flash) {
+        flash.addFlashAttribute("saved", edits.offerAgain(by, id));
+        return back(by.monday());
     }
 
     @PostMapping("/rounds/{monday}/stops/{id}/lock")
-    ModelAndView lock(
-            @PathVariable LocalDate monday,
-            @PathVariable UUID id,
-            @RequestParam int version,
-            @RequestParam boolean locked,
-            RedirectAttributes flash,
-            @AuthenticationPrincipal CurrentUser user) {
-        flash.addFlashAttribute("saved", edits.lock(by(monday, version, user), id, locked));
-        return back(monday);
+    ModelAndView lock(By by, @PathVariable UUID id, @RequestParam boolean locked, RedirectAttributes flash) {
+        flash.addFlashAttribute("saved", edits.lock(by, id, locked));
+        return back(by.monday());
     }
 
     @PostMapping("/rounds/{monday}/stops/{id}/excuse")
     ModelAndView excuse(
-            @PathVariable LocalDate monday,
+            By by,
             @PathVariable UUID id,
-            @RequestParam int version,
             @RequestParam MultiValueMap<String, String> posted,
             Model model,
-            RedirectAttributes flash,
-            @AuthenticationPrincipal CurrentUser user) {
+            RedirectAttributes flash) {
         TypedForm form = new TypedForm(posted);
         String reason = form.text("excuse", 500);
         if (form.hasProblems()) {
-            return Saving.again(show(mondays.known(monday), id, form, model), model);
+            return Saving.again(show(by.monday(), id, form, model), model);
         }
-        flash.addFlashAttribute("saved", edits.excuse(by(monday, version, user), id, reason));
-        return back(monday);
-    }
-
-    private Week load(LocalDate monday) {
-        return weeks.load(weeks.plan(mondays.known(monday)).orElseThrow(() -> new Missing("week", monday)));
-    }
-
-    private By by(LocalDate monday, int version, CurrentUser user) {
-        return new By(mondays.known(monday), version, user.person());
+        flash.addFlashAttribute("saved", edits.excuse(by, id, reason));
+        return back(by.monday());
     }
 
     private static ModelAndView back(LocalDate monday) {

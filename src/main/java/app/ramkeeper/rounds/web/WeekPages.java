@@ -99,15 +99,10 @@ class WeekPages {
     }
 
     @PostMapping("/rounds/{monday}/runs/{run}/take-over")
-    String takeOver(
-            @PathVariable LocalDate monday,
-            @PathVariable UUID run,
-            @RequestParam int version,
-            @AuthenticationPrincipal CurrentUser user,
-            RedirectAttributes flash) {
-        runs.takeOver(new By(mondays.known(monday), version, user.person()), run);
+    String takeOver(By by, @PathVariable UUID run, RedirectAttributes flash) {
+        runs.takeOver(by, run);
         flash.addFlashAttribute("saved", "Taken over.");
-        return back(monday);
+        return back(by.monday());
     }
 
     /** How far the optimiser is, and whether somebody has changed the plan since the page was made. */
@@ -125,14 +120,10 @@ class WeekPages {
     }
 
     @PostMapping("/rounds/{monday}/undo")
-    String undo(
-            @PathVariable LocalDate monday,
-            @RequestParam int version,
-            @AuthenticationPrincipal CurrentUser user,
-            RedirectAttributes flash) {
-        edits.undo(new By(mondays.known(monday), version, user.person()));
+    String undo(By by, RedirectAttributes flash) {
+        edits.undo(by);
         flash.addFlashAttribute("saved", "Undone.");
-        return back(monday);
+        return back(by.monday());
     }
 
     static String back(LocalDate monday) {

@@ -6,6 +6,7 @@ import app.ramkeeper.rounds.week.Hours.Access;
 import app.ramkeeper.rounds.week.Hours.Closed;
 import app.ramkeeper.rounds.week.Supplies.Need;
 import app.ramkeeper.rounds.week.Supplies.OnHand;
+import app.ramkeeper.shared.Missing;
 import java.time.LocalDate;
 import java.util.HashSet;
 import java.util.List;
@@ -57,6 +58,11 @@ public class WeekStore {
         return jdbc.sql("""
                         select id, monday, version, published_version, published_at, first_published_at, travel_note
                         from week_plans where id = ?""").param(id).query(WeekPlan.class).optional();
+    }
+
+    /** The week that begins on a Monday; a week without a plan is missing. */
+    public Week load(LocalDate monday) {
+        return load(plan(monday).orElseThrow(() -> new Missing("week", monday)));
     }
 
     /** The week with all that is needed to drive its rounds. */
