@@ -68,18 +68,16 @@ class TechnicianDay {
 
     List<Bring> bring(UUID person, LocalDate day) {
         return jdbc.sql("""
-                        select p.name, p.number, p.unit, sum(mp.quantity) as quantity,
+                        select n.name, n.number, n.unit, sum(n.quantity) as quantity,
                           coalesce((select sum(l.quantity) from stock_levels l join stock_places sp on sp.id = l.place_id
-                             where sp.person_id = :person and l.part_id = p.id), 0) as in_van
+                             where sp.person_id = :person and l.part_id = n.part_id), 0) as in_van
                         from visits v join visit_people vp on vp.visit_id = v.id and vp.person_id = :person
                           join visit_tasks vt on vt.visit_id = v.id
-                          join task_kind_parts kp on kp.task_kind_id = vt.task_kind_id
-                          join pump_fittings f on f.install_id = vt.install_id and f.until_date is null
-                          join pumps u on u.id = f.pump_id
-                          join pump_model_parts mp on mp.model_id = u.model_id and (kp.position = '' or kp.position = mp.position)
-                          join parts p on p.id = mp.part_id and p.kind = kp.part_kind
+                          left join service_tasks st on st.id = vt.task_id
+                          join install_task_parts n on n.install_id = vt.install_id and n.task_kind_id = vt.task_kind_id
+                            and (st.pump_id is null or st.pump_id = n.pump_id)
                         where v.planned_on = :day and v.state = 'PLANNED'
-                        group by p.id, p.name, p.number, p.unit order by p.name""")
+                        group by n.part_id, n.name, n.number, n.unit order by n.name""")
                 .param("person", person)
                 .param("day", day)
                 .query(Bring.class)

@@ -87,19 +87,17 @@ public class RunSheets {
             return List.of();
         }
         return jdbc.sql("""
-                        select p.name as part, p.number, p.unit, sum(mp.quantity) as needed,
+                        select n.name as part, n.number, n.unit, sum(n.quantity) as needed,
                           coalesce((select sum(l.quantity) from stock_levels l join stock_places sp on sp.id = l.place_id
-                             where sp.person_id = :person and l.part_id = p.id), 0) as in_van,
+                             where sp.person_id = :person and l.part_id = n.part_id), 0) as in_van,
                           coalesce((select sum(l.quantity) from stock_levels l join stock_places sp on sp.id = l.place_id
-                             where sp.kind = 'DEPOT' and sp.depot_id = :depot::uuid and l.part_id = p.id), 0) as at_depot
+                             where sp.kind = 'DEPOT' and sp.depot_id = :depot::uuid and l.part_id = n.part_id), 0) as at_depot
                         from week_stops w join week_stop_tasks t on t.stop_id = w.id
-                          join task_kind_parts kp on kp.task_kind_id = t.task_kind_id
-                          join pump_fittings f on f.install_id = t.install_id and f.until_date is null
-                          join pumps u on u.id = f.pump_id
-                          join pump_model_parts mp on mp.model_id = u.model_id and (kp.position = '' or kp.position = mp.position)
-                          join parts p on p.id = mp.part_id and p.kind = kp.part_kind
+                          join service_tasks st on st.id = t.task_id
+                          join install_task_parts n on n.install_id = t.install_id and n.task_kind_id = t.task_kind_id
+                            and (st.pump_id is null or st.pump_id = n.pump_id)
                         where w.plan_id = :plan and w.person_id = :person and w.day = any(:days)
-                        group by p.id, p.name, p.number, p.unit order by p.name""")
+                        group by n.part_id, n.name, n.number, n.unit order by n.name""")
                 .param("plan", plan)
                 .param("person", person)
                 .param("depot", depot)

@@ -139,15 +139,12 @@ public class WeekStore {
     }
 
     static final String NEEDS = """
-            select t.stop_id, mp.part_id, p.name as part, sum(kp.quantity)::float8 as quantity
+            select t.stop_id, n.part_id, n.name as part, sum(n.quantity)::float8 as quantity
             from week_stop_tasks t join week_stops w on w.id = t.stop_id
               join service_tasks st on st.id = t.task_id
-              join task_kind_parts kp on kp.task_kind_id = t.task_kind_id
-              join pump_fittings f on f.install_id = t.install_id and f.until_date is null and (st.pump_id is null or st.pump_id = f.pump_id)
-              join pumps u on u.id = f.pump_id
-              join pump_model_parts mp on mp.model_id = u.model_id and (kp.position = '' or kp.position = mp.position)
-              join parts p on p.id = mp.part_id and p.kind = kp.part_kind
-            where w.plan_id = :plan group by t.stop_id, mp.part_id, p.name""";
+              join install_task_parts n on n.install_id = t.install_id and n.task_kind_id = t.task_kind_id
+                and (st.pump_id is null or st.pump_id = n.pump_id)
+            where w.plan_id = :plan group by t.stop_id, n.part_id, n.name""";
 
     private Supplies supplies(UUID plan) {
         Map<UUID, List<Need>> needs = jdbc.sql(NEEDS).param("plan", plan).query(Need.class).list().stream()
