@@ -24,7 +24,7 @@ public record RoundsSettings(
         @DefaultValue("5s") Duration travelTimeout,
         @DefaultValue("50") int travelBlock,
         @DefaultValue("400") int travelPlaces,
-        @DefaultValue("1.4") double roadFactor,
+        double roadFactor,
         @DefaultValue("60000") long iterations,
         @DefaultValue("60s") Duration longest,
         @DefaultValue("2000") int candidates) {}

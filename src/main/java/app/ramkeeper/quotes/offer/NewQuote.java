@@ -8,14 +8,13 @@ import app.ramkeeper.shared.Missing;
 import java.util.Optional;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
+import org.springframework.beans.factory.annotation.Value;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 
 /** Whom a quote from a design is for, by its enquiry, and how far away the site is. */
 @Component
 class NewQuote {
-
-    private static final double ROAD_FACTOR = 1.35;
 
     private record Asked(
             @Nullable UUID customerId,
@@ -27,9 +26,11 @@ class NewQuote {
             String place) {}
 
     private final JdbcClient jdbc;
+    private final double roadFactor;
 
-    NewQuote(JdbcClient jdbc) {
+    NewQuote(JdbcClient jdbc, @Value("${ramkeeper.road-factor}") double roadFactor) {
         this.jdbc = jdbc;
+        this.roadFactor = roadFactor;
     }
 
     QuoteFor whom(ChosenDesign design) {
@@ -59,7 +60,7 @@ class NewQuote {
         return text.length() <= most ? text : text.substring(0, most);
     }
 
-    /** Kilometres from the site's depot and back: the great circle by a factor for roads (our estimate); null if unknown. */
+    /** Kilometres from the site's depot and back: the great circle by the factor for roads; null if unknown. */
     @Nullable
     Double kilometres(@Nullable SiteId site) {
         if (site == null) {
@@ -71,7 +72,7 @@ class NewQuote {
                         where s.id = ? and s.latitude is not null and d.latitude is not null""")
                 .param(site.value())
                 .query((row, number) -> 2
-                        * ROAD_FACTOR
+                        * roadFactor
                         * new app.ramkeeper.fleet.Position(
                                         row.getDouble("from_latitude"), row.getDouble("from_longitude"))
                                 .kilometresTo(new app.ramkeeper.fleet.Position(
