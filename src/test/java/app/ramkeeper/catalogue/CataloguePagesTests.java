@@ -162,6 +162,15 @@ class CataloguePagesTests {
     }
 
     @Test
+    void saysTheFieldsOwnSentenceBeforeTheGeneralOne() throws Exception {
+        MvcTestResult page = post(
+                "/parts/new", Role.ADMINISTRATOR, "number", " ", "name", "x".repeat(121), "_drinkingWaterFit", "on");
+
+        assertThat(page).hasStatus(422);
+        assertThat(body(page)).contains("Give the part a number.", "At most 120 characters.");
+    }
+
+    @Test
     void refusesAPointThatGivesMoreEnergyThanItTakes() throws Exception {
         MvcTestResult page = post(
                 "/pump-models/new",

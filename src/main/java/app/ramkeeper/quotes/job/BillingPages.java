@@ -97,7 +97,7 @@ class BillingPages {
                 .findFirst()
                 .orElse(null);
         if (tax == null && !result.hasFieldErrors("tax")) {
-            result.rejectValue("tax", "NotNull");
+            result.rejectValue("tax", "jobs.tax.missing");
         }
         if (!saving.did(result, () -> billing.charge(id, form, Objects.requireNonNull(tax)))) {
             return Saving.again(page(visit, model), model);

@@ -163,7 +163,7 @@ class JobPages {
                 .findFirst()
                 .orElse(null);
         if (tax == null && !result.hasFieldErrors("tax")) {
-            result.rejectValue("tax", "NotNull");
+            result.rejectValue("tax", "jobs.tax.missing");
         }
         if (!saving.did(
                 result, () -> jobs.addVariation(new JobId(id), form, Objects.requireNonNull(tax), user.name()))) {
