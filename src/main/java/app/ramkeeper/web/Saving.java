@@ -5,6 +5,8 @@ import org.springframework.dao.DataIntegrityViolationException;
 import org.springframework.http.HttpStatus;
 import org.springframework.stereotype.Component;
 import org.springframework.ui.Model;
+import org.springframework.validation.BeanPropertyBindingResult;
+import org.springframework.validation.BindingResult;
 import org.springframework.validation.Errors;
 import org.springframework.web.servlet.ModelAndView;
 
@@ -32,6 +34,14 @@ public class Saving {
             rules.reject(errors, broken);
         }
         return false;
+    }
+
+    /** The form as it stands, for a step that saves nothing: nothing is complained about. */
+    public static ModelAndView asItStands(String view, Model model, Object form, Errors errors) {
+        if (errors instanceof BindingResult bound && bound.getTarget() != null) {
+            model.addAttribute(BindingResult.MODEL_KEY_PREFIX + "form", new BeanPropertyBindingResult(form, "form"));
+        }
+        return new ModelAndView(view, model.asMap()).addObject("form", form);
     }
 
     /** The form again, as typed, with status 422. */

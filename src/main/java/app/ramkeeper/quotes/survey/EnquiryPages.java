@@ -17,7 +17,6 @@ import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
-import org.springframework.validation.BeanPropertyBindingResult;
 import org.springframework.validation.BindingResult;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.ModelAttribute;
@@ -164,10 +163,7 @@ class EnquiryPages {
         fill(model, form, id);
         String q = form.q();
         model.addAttribute("found", q == null ? List.of() : fleet.search(q, FOUND));
-        if (errors.getTarget() != null) {
-            model.addAttribute(BindingResult.MODEL_KEY_PREFIX + "form", new BeanPropertyBindingResult(form, "form"));
-        }
-        return new ModelAndView(FORM, model.asMap()).addObject("form", form);
+        return Saving.asItStands(FORM, model, form, errors);
     }
 
     private void check(EnquiryForm form, BindingResult errors) {

@@ -21,7 +21,6 @@ import org.springframework.http.HttpStatus;
 import org.springframework.security.core.annotation.AuthenticationPrincipal;
 import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
-import org.springframework.validation.BeanPropertyBindingResult;
 import org.springframework.validation.BindingResult;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.ModelAttribute;
@@ -170,10 +169,7 @@ class CallPages {
         fill(model, form, id);
         String q = form.q();
         model.addAttribute("found", q == null ? List.of() : fleet.search(q, FOUND));
-        if (errors.getTarget() != null) {
-            model.addAttribute(BindingResult.MODEL_KEY_PREFIX + "form", new BeanPropertyBindingResult(form, "form"));
-        }
-        return new ModelAndView(FORM, model.asMap()).addObject("form", form);
+        return Saving.asItStands(FORM, model, form, errors);
     }
 
     private void check(CallForm form, BindingResult errors) {
