@@ -30,23 +30,24 @@ final class DemoHistory {
         this.zone = zone;
     }
 
-    /** Lives through an install's years; one in nine was left alone for the last two. */
+    /** Lives through an install's years; at one in nine the rubbers were left alone of late, though people came. */
     void live(Placed at, int number) {
         LocalDate changed = at.since();
         LocalDate looked = at.since();
-        int readied = at.since().getYear();
+        int readied = at.since().minusMonths(4).getYear();
         boolean overhauled = false;
         double life = wear.life(at.water(), random);
-        long neglect = number % 9 == 5 ? 480 + random.nextInt(500) : 0;
+        long neglect = number % 9 == 5 ? 100 + random.nextInt(200) : 0;
         LocalDate day = at.since().plusDays(80 + random.nextInt(70));
         // Where the start is unknown, nothing of the first years is known either.
         if (!at.known()) {
             day = today.minusDays(200 + random.nextInt(100));
         }
-        while (day.isBefore(today.minusDays(3 + neglect))) {
+        while (day.isBefore(today.minusDays(3))) {
             double age = months(changed, day);
-            boolean worn = at.known() && age > life;
-            boolean change = at.known() && (worn || age > (at.water().equals("SILTY") ? 11 : 22));
+            boolean left = neglect > 0 && day.isAfter(today.minusDays(neglect));
+            boolean worn = at.known() && !left && age > life;
+            boolean change = at.known() && !left && (worn || age > (at.water().equals("SILTY") ? 11 : 22));
             UUID report = report(at, workday(day), worn ? "CALL_OUT" : "SERVICE", "DONE", null, note(worn, change));
             work(report, at, "CLEAN_STRAINER", false);
             readings(report, at, at.known() ? wear.flowLeft(age, life) : 0.93);
@@ -78,13 +79,13 @@ final class DemoHistory {
                 }
                 looked = day;
             }
-            if (day.getMonthValue() >= 4 && day.getYear() > readied) {
+            if (day.getMonthValue() >= 5 && day.getYear() > readied) {
                 work(report, at, "BEFORE_FROST", false);
                 readied = day.getYear();
             }
             day = day.plusDays(at.water().equals("SILTY") ? 45 + random.nextInt(20) : 75 + random.nextInt(40));
         }
-        if (neglect > 0) {
+        if (neglect > 0 && months(changed, today) > (at.water().equals("SILTY") ? 13 : 25)) {
             couldNot(at, number);
         }
     }
