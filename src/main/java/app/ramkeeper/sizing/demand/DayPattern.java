@@ -47,7 +47,7 @@ public record DayPattern(List<Double> shares) {
         return new DayPattern(List.of(shares));
     }
 
-    /** Share of the busiest hour. */
+    /** Share of the busiest hour. Worked value: 0.25 for of(6, 4). */
     public double busiest() {
         return shares.stream().mapToDouble(Double::doubleValue).max().orElseThrow();
     }

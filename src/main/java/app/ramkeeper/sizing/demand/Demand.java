@@ -21,7 +21,7 @@ public record Demand(List<Heads> heads, List<Irrigation> irrigation) {
             Require.notNegative("number of " + rate.kind(), count, "");
         }
 
-        /** Litres a day of all of them. */
+        /** Litres a day of all of them. Worked value: 1200 for 300 sheep at 4 l. */
         public double litresPerDay() {
             return rate.litresPerDay() * count;
         }
@@ -33,7 +33,7 @@ public record Demand(List<Heads> heads, List<Irrigation> irrigation) {
         irrigation = List.copyOf(irrigation);
     }
 
-    /** People and stock only. */
+    /** People and stock only. Worked value: 300 sheep at 4 l are 1200 l/day. */
     public static Demand of(Heads... heads) {
         return new Demand(List.of(heads), List.of());
     }

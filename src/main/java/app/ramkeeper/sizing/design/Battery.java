@@ -44,7 +44,10 @@ public record Battery(
         }
     }
 
-    /** What reaches the drive pipes of a source flow: no more than the feed pipe brings. */
+    /**
+     * What reaches the drive pipes of a source flow: no more than the feed pipe brings. Worked value: 98.8 of 300 l/min
+     * through the feed of {@link Feed#capacity}.
+     */
     public Flow reaching(Flow source) {
         return feed.map(pipe -> pipe.capacity(ambient))
                 .filter(capacity -> capacity.compareTo(source) < 0)
@@ -54,7 +57,9 @@ public record Battery(
     /**
      * How the battery does with certain pumps running.
      *
-     * <p>Pumps that have no water for their least drive flow make the duty infeasible: it then delivers nothing.
+     * <p>Pumps that have no water for their least drive flow make the duty infeasible: it then delivers nothing. Worked
+     * value: two pumps of 25 to 60 l/min and 60 % efficiency under 5 m of fall, 40 m of lift and no friction make 7.5
+     * l/min of 100.
      *
      * @param source what the source gives for the pumps
      * @param running which pumps run, by index, without repeats
@@ -72,7 +77,8 @@ public record Battery(
     }
 
     /**
-     * Which pumps should run: those that together deliver most, the fewest where more add nothing.
+     * Which pumps should run: those that together deliver most, the fewest where more add nothing. Worked value: one of the
+     * two pumps of {@link #duty} at 40 l/min, 3 l/min delivered.
      *
      * @param source what the source gives for the pumps
      */
@@ -89,7 +95,10 @@ public record Battery(
         return best;
     }
 
-    /** Which pumps should run at each source flow, in the order given. */
+    /**
+     * Which pumps should run at each source flow, in the order given. Worked value: two, one and none of those of {@link
+     * #duty} at 120, 49 and 24 l/min.
+     */
     public List<BatteryDuty> asTheSourceFalls(List<Flow> sources) {
         return sources.stream().map(this::best).toList();
     }

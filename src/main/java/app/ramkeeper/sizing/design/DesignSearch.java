@@ -57,6 +57,8 @@ public final class DesignSearch {
     /**
      * The front for a task.
      *
+     * <p>Worked value: one pump of 1000, 24 m of drive pipe at 20 and 401.8 m of delivery pipe at 4 a metre cost 3087.2.
+     *
      * @return at best a dozen designs, cheapest first; none if nothing meets the demand, and then every model is rejected
      *     with its reason
      */

@@ -45,7 +45,7 @@ public record DesignTask(
         }
     }
 
-    /** Highest point of the line or the tank's water above the pumps. */
+    /** Highest point of the line or the tank's water above the pumps. Worked value: 40 m for ground up to 38 m, water at 40. */
     public Head lift() {
         return new Head(Math.max(ground.highestM(), tankLevelM) - ground.pumpLevelM());
     }

@@ -58,7 +58,10 @@ public record ExpectedReadings(
         notes = List.copyOf(notes);
     }
 
-    /** What an install should read. */
+    /**
+     * What an install should read. Worked value: a pump of 60 % with 60 +- 2 l/min, 5 +- 0.05 m of fall and 40 m of lift
+     * without friction should deliver 4.5 l/min +- 15.4 % and stand at 3.92 bar.
+     */
     public static ExpectedReadings of(AsBuilt install) {
         double fall = install.fall().value();
         double lift = install.standingLift().value();

@@ -19,7 +19,10 @@ public record Feed(PipeRun pipe, Head available) {
         Require.positive("head of the feed pipe", available.metres(), "m");
     }
 
-    /** The most it brings while the tank stays full. */
+    /**
+     * The most it brings while the tank stays full. Worked value: 98.8 l/min for 60 m of 50 mm bore, roughness 2e-6 m, 1 m
+     * of head and water of 10 degC.
+     */
     public Flow capacity(Ambient ambient) {
         return pipe.flowFor(available, ambient).value();
     }

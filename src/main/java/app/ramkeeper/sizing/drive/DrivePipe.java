@@ -41,7 +41,7 @@ public record DrivePipe(PipeType type, Length length, Head fall, Anchorage ancho
         return drive.cubicMetresPerSecond() / (Math.PI / 4 * bore * bore);
     }
 
-    /** Speed of a pressure wave in it, m/s. */
+    /** Speed of a pressure wave in it, m/s ({@link Surge#waveSpeed}). Worked value: 1348 for DN 50 medium, water of 10 degC. */
     public double waveSpeed(Ambient ambient) {
         return Surge.waveSpeed(ambient.water(), type, anchorage);
     }

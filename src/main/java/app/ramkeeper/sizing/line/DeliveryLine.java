@@ -63,7 +63,10 @@ public final class DeliveryLine {
         return Math.max(ground.highestM(), tank);
     }
 
-    /** Static delivery head: highest level above the pump; it counts to the highest point, not to the tank. */
+    /**
+     * Static delivery head: highest level above the pump; it counts to the highest point, not to the tank. Worked value:
+     * 60 m over a ridge of 60 m to a tank at 50 m.
+     */
     public Head lift() {
         return new Head(highestLevelM() - ground.pumpLevelM());
     }

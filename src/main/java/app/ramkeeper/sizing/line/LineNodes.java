@@ -77,7 +77,7 @@ final class LineNodes {
     }
 
     /**
-     * Grade at every node, marched from the far end to the pump.
+     * Grade at every node, marched from the far end to the pump and back.
      *
      * @param vented air gets in at high points, so the grade never falls below the pipe
      */
@@ -89,7 +89,17 @@ final class LineNodes {
             double above = grade[i + 1] + loss(i, delivered, nu, g);
             grade[i] = at(i, above, delivered, nu, g, vented);
         }
+        carryOn(grade, delivered, nu, g, vented);
         return grade;
+    }
+
+    /** Where an outlet holds the grade up, the pipe beyond it stands under what is left, down to an open high point. */
+    private void carryOn(double[] grade, double delivered, double nu, double g, boolean vented) {
+        for (int i = 0; i < stretch.length; i++) {
+            if (!vented || grade[i] > level[i]) {
+                grade[i + 1] = Math.max(grade[i + 1], grade[i] - loss(i, delivered, nu, g));
+            }
+        }
     }
 
     /** Grade at the pump alone, without making anything. */

@@ -11,7 +11,10 @@ import app.ramkeeper.sizing.quantity.Flow;
  */
 public record OutletResult(Outlet outlet, Flow flow, double headM) {
 
-    /** Head beyond what the outlet wants, m, to be throttled so that the shares come out. */
+    /**
+     * Head beyond what the outlet wants, m, to be throttled so that the shares come out. Worked value: 3 m for 8 m of head
+     * where 5 m are wanted.
+     */
     public double surplusM() {
         return headM - outlet.residualM();
     }

@@ -15,7 +15,7 @@ public record Check(String rule, Verdict verdict, double number, double limit, S
     /** Share of the limit within which a number that holds is still called close. */
     public static final double CLOSE_SHARE = 0.1;
 
-    /** The number must not be more than the limit; the last tenth below it is close. */
+    /** The number must not be more than the limit; the last tenth below it is close. Worked value: 9 of at most 10 holds, 9.5 is close, 11 fails. */
     public static Check atMost(String rule, double number, double limit, String unit) {
         Verdict verdict = !(number <= limit)
                 ? Verdict.FAILS
@@ -23,7 +23,7 @@ public record Check(String rule, Verdict verdict, double number, double limit, S
         return new Check(rule, verdict, number, limit, unit, sentence(rule, verdict, number, "at most", limit, unit));
     }
 
-    /** The number must not be less than the limit; the first tenth above it is close. */
+    /** The number must not be less than the limit; the first tenth above it is close. Worked value: 11 of at least 10 holds, 10.5 is close, 9 fails. */
     public static Check atLeast(String rule, double number, double limit, String unit) {
         Verdict verdict = !(number >= limit)
                 ? Verdict.FAILS

@@ -13,12 +13,12 @@ public record Length(double metres) implements Comparable<Length> {
         return new Length(value);
     }
 
-    /** From millimetres. */
+    /** From millimetres. Worked value: 50 is 0.05 m. */
     public static Length ofMillimetres(double value) {
         return new Length(Require.notNegative("length", value, "mm") / 1000);
     }
 
-    /** In millimetres. */
+    /** In millimetres. Worked value: 50 for 0.05 m. */
     public double millimetres() {
         return metres * 1000;
     }

@@ -21,7 +21,7 @@ public record Temperature(double celsius) {
         return new Temperature(value);
     }
 
-    /** In kelvin. */
+    /** In kelvin. Worked value: 283.15 for 10 degC. */
     public double kelvin() {
         return celsius + ZERO_CELSIUS_K;
     }

@@ -62,7 +62,7 @@ public record Cycle(
         return openSeconds + deliverySeconds;
     }
 
-    /** Beats per minute; 0 if it does not beat. */
+    /** Beats per minute; 0 if it does not beat. Worked value: 60 for 0.8 s open and 0.2 s of delivery. */
     public double beatsPerMinute() {
         return period() == 0 ? 0 : 60 / period();
     }

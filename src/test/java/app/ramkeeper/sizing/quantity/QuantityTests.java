@@ -69,6 +69,43 @@ class QuantityTests {
         assertThat(new Pressure(1)).isLessThan(new Pressure(2));
     }
 
+    @Test
+    void carriesUncertainty() {
+        Uncertain three = new Uncertain(3, 0.3);
+        Uncertain four = Uncertain.relative(4, 0.1);
+
+        assertThat(four).isEqualTo(new Uncertain(4, 0.4));
+        assertThat(four.relativeUncertainty()).isCloseTo(0.1, within(1e-12));
+        assertThat(three.plus(four).value()).isEqualTo(7);
+        assertThat(three.plus(four).standardUncertainty()).isCloseTo(0.5, within(1e-12));
+        assertThat(four.minus(three).value()).isEqualTo(1);
+        assertThat(four.minus(three).standardUncertainty()).isCloseTo(0.5, within(1e-12));
+        assertThat(three.times(four).value()).isEqualTo(12);
+        assertThat(three.times(four).standardUncertainty()).isCloseTo(1.697, within(0.0005));
+        assertThat(four.times(-2)).isEqualTo(new Uncertain(-8, 0.8));
+        assertThat(Uncertain.exact(0).relativeUncertainty()).isZero();
+        assertThat(new Uncertain(0, 1).relativeUncertainty()).isInfinite();
+    }
+
+    @Test
+    void callsTheLastTenthClose() {
+        assertThat(List.of(
+                        Check.atMost("x", 9, 10, "m").verdict(),
+                        Check.atMost("x", 9.5, 10, "m").verdict(),
+                        Check.atMost("x", 10, 10, "m").verdict(),
+                        Check.atMost("x", 11, 10, "m").verdict()))
+                .containsExactly(Verdict.HOLDS, Verdict.CLOSE, Verdict.CLOSE, Verdict.FAILS);
+        assertThat(List.of(
+                        Check.atLeast("x", 11, 10, "m").verdict(),
+                        Check.atLeast("x", 10.5, 10, "m").verdict(),
+                        Check.atLeast("x", 10, 10, "m").verdict(),
+                        Check.atLeast("x", 9, 10, "m").verdict()))
+                .containsExactly(Verdict.HOLDS, Verdict.CLOSE, Verdict.CLOSE, Verdict.FAILS);
+        assertThat(Check.atMost("x", Double.NaN, 10, "m").verdict()).isEqualTo(Verdict.FAILS);
+        assertThat(Check.between("x", 3, 2, 10, "m").limit()).isEqualTo(2);
+        assertThat(Check.between("x", 9.5, 2, 10, "m").limit()).isEqualTo(10);
+    }
+
     @ParameterizedTest
     @ValueSource(doubles = {Double.NaN, Double.POSITIVE_INFINITY, Double.NEGATIVE_INFINITY, -1})
     void refusesTheImpossible(double value) {
