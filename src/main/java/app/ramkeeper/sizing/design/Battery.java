@@ -103,7 +103,7 @@ public record Battery(
         return sources.stream().map(this::best).toList();
     }
 
-    /** All choices of pumps, fewest first; of pumps that are alike only their number matters. */
+    /** All choices of pumps, fewest first. */
     private List<List<Integer>> choices() {
         List<List<Integer>> choices = new ArrayList<>();
         for (int mask = 1; mask < 1 << units.size(); mask++) {
@@ -113,24 +113,10 @@ public record Battery(
                     running.add(i);
                 }
             }
-            if (firstOfTheirKind(mask)) {
-                choices.add(running);
-            }
+            choices.add(running);
         }
         choices.sort((a, b) -> Integer.compare(a.size(), b.size()));
         return choices;
-    }
-
-    private boolean firstOfTheirKind(int mask) {
-        for (int i = 1; i < units.size(); i++) {
-            for (int j = 0; j < i; j++) {
-                boolean laterOnly = (mask >> i & 1) == 1 && (mask >> j & 1) == 0;
-                if (laterOnly && units.get(i).equals(units.get(j))) {
-                    return false;
-                }
-            }
-        }
-        return true;
     }
 
     /** Drive flow of each running pump; false if there is not enough for all of them to run. */

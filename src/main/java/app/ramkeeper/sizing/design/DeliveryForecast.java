@@ -10,6 +10,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.SplittableRandom;
 import org.hipparchus.distribution.continuous.NormalDistribution;
+import org.hipparchus.stat.correlation.SpearmansCorrelation;
 
 /**
  * How much a battery delivers in a dry month, and how sure that is.
@@ -106,59 +107,19 @@ public record DeliveryForecast(Flow p10, Flow p50, Flow p90, List<Contribution> 
     }
 
     private static List<Contribution> contributions(double[][] inputs, double[] results) {
-        double[] ranks = ranks(results);
         double[] squares = new double[inputs.length];
-        double sum = 0;
         for (int i = 0; i < inputs.length; i++) {
-            double correlation = correlation(ranks(inputs[i]), ranks);
-            squares[i] = correlation * correlation;
-            sum += squares[i];
+            double correlation = new SpearmansCorrelation().correlation(inputs[i], results);
+            // an input or a result that never varies correlates with nothing
+            squares[i] = Double.isNaN(correlation) ? 0 : correlation * correlation;
         }
+        double sum = Arrays.stream(squares).sum();
         List<Contribution> contributions = new ArrayList<>();
         for (int i = 0; i < inputs.length; i++) {
             contributions.add(new Contribution(INPUTS[i], sum == 0 ? 0 : squares[i] / sum));
         }
         contributions.sort((a, b) -> Double.compare(b.share(), a.share()));
         return contributions;
-    }
-
-    /** Ranks from 0; values that are equal share their mean rank. */
-    private static double[] ranks(double[] values) {
-        double[] sorted = values.clone();
-        Arrays.sort(sorted);
-        double[] ranks = new double[values.length];
-        for (int i = 0; i < values.length; i++) {
-            ranks[i] = (edge(sorted, values[i], false) + edge(sorted, values[i], true) - 1) / 2.;
-        }
-        return ranks;
-    }
-
-    /** First index with a value not below, or above. */
-    private static int edge(double[] sorted, double value, boolean above) {
-        int low = 0;
-        int high = sorted.length;
-        while (low < high) {
-            int middle = (low + high) >>> 1;
-            if (sorted[middle] < value || above && sorted[middle] == value) {
-                low = middle + 1;
-            } else {
-                high = middle;
-            }
-        }
-        return low;
-    }
-
-    private static double correlation(double[] x, double[] y) {
-        double mean = (x.length - 1) / 2.;
-        double xy = 0;
-        double xx = 0;
-        double yy = 0;
-        for (int i = 0; i < x.length; i++) {
-            xy += (x[i] - mean) * (y[i] - mean);
-            xx += (x[i] - mean) * (x[i] - mean);
-            yy += (y[i] - mean) * (y[i] - mean);
-        }
-        return xx == 0 || yy == 0 ? 0 : xy / Math.sqrt(xx * yy);
     }
 
     private static List<Note> notes(Spread spread) {

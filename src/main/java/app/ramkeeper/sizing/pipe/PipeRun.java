@@ -27,6 +27,12 @@ public record PipeRun(Length bore, Length length, Length roughness, double fitti
     private static final double ROUGHEST = 0.05;
     private static final double FASTEST_RE = 1e8;
 
+    /** Where the search for a flow starts, m3/s; the losses are nearly power laws, so it hardly matters. */
+    private static final double SOME_FLOW = 1e-3;
+
+    /** Where the search for a bore starts, m. */
+    private static final double SOME_BORE = 0.05;
+
     /** Refuses a bore of nothing, a roughness of a tenth of the bore or more, and negative fittings. */
     public PipeRun {
         Require.positive("bore", bore.metres(), "m");
@@ -85,9 +91,7 @@ public record PipeRun(Length bore, Length length, Length roughness, double fitti
         }
         double nu = ambient.water().kinematicViscosity();
         double g = ambient.gravity();
-        double area = Math.PI / 4 * bore.metres() * bore.metres();
-        double guess = area * Math.sqrt(2 * g * loss.metres() / (0.02 * length.metres() / bore.metres() + fittings));
-        double flow = PowerLawRoot.solve("flow for a head loss", q -> lossM(q, nu, g), loss.metres(), guess, 1.9);
+        double flow = PowerLawRoot.solve("flow for a head loss", q -> lossM(q, nu, g), loss.metres(), SOME_FLOW, 1.9);
         Flow found = new Flow(flow);
         return new Noted<>(found, notes(found, ambient));
     }
@@ -124,12 +128,11 @@ public record PipeRun(Length bore, Length length, Length roughness, double fitti
     }
 
     static double boreM(double q, double loss, double length, double roughness, double fittings, double nu, double g) {
-        double guess = Math.pow(8 * 0.02 * length * q * q / (Math.PI * Math.PI * g * loss), 0.2);
         return PowerLawRoot.solve(
                 "bore for a flow and head loss",
                 d -> Friction.headLoss(q, d, length, roughness, fittings, nu, g),
                 loss,
-                guess,
+                SOME_BORE,
                 -5);
     }
 

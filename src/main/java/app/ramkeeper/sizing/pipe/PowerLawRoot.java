@@ -29,6 +29,9 @@ final class PowerLawRoot {
         if (fa == 0) {
             return guess;
         }
+        if (Double.isNaN(fa)) {
+            throw new NotConverged(sought, 0);
+        }
         double b = a;
         double fb = fa;
         int steps = 0;

@@ -25,6 +25,9 @@ class DemandTests {
         assertThat(demand.daily().litresPerDay()).isCloseTo(2500, within(1e-6));
         assertThat(Demand.of(demand.heads().get(1)).daily().litresPerDay()).isCloseTo(1200, within(1e-6));
         assertThat(new Irrigation(0, 4, 1).litresPerDay()).isZero();
+        assertThat(demand.peakHour(DayPattern.of(6, 4)).litresPerDay()).isCloseTo(15_000, within(1e-6));
+        assertThat(demand.storageForDays(3).litres()).isCloseTo(7500, within(1e-6));
+        assertThatThrownBy(() -> demand.storageForDays(-1)).hasMessageContaining("days of storage");
     }
 
     @Test

@@ -146,6 +146,27 @@ class WorkedDesignTests {
     }
 
     @Test
+    void addsTheUncertaintyOfEachInput() {
+        double[] fall = {0.5, 0, 0};
+        double[] lift = {0, 4, 0};
+        double[] drive = {0, 0, 0.1e-3};
+        for (int i = 0; i < 3; i++) {
+            ExpectedReadings expected = ExpectedReadings.of(new AsBuilt(
+                    pump,
+                    new Uncertain(5, fall[i]),
+                    new Uncertain(40, lift[i]),
+                    new Uncertain(1e-3, drive[i]),
+                    line,
+                    Optional.empty(),
+                    Factors.NONE,
+                    AMBIENT));
+
+            // a tenth of one input beside 0.15 of the model; delivered goes with fall and drive flow, against the lift
+            assertThat(expected.deliveredFlow().relativeUncertainty()).isCloseTo(Math.hypot(0.15, 0.1), within(2e-4));
+        }
+    }
+
+    @Test
     void scalesByTheFactorsOfAnInstallAndSaysSo() {
         AsBuilt install = new AsBuilt(
                 pump,
