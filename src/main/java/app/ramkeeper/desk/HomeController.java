@@ -102,6 +102,7 @@ class HomeController {
         model.addAttribute("promises", office.promises());
         model.addAttribute("week", office.week());
         model.addAttribute("toSettle", office.toSettle());
+        model.addAttribute("consentsDue", office.consentsDue());
     }
 
     private void manager(Model model) {

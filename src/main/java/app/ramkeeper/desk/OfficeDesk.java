@@ -121,6 +121,14 @@ class OfficeDesk {
                 .single();
     }
 
+    /** Consents to see to within 30 days, and those that are past it. */
+    long consentsDue() {
+        return jdbc.sql("select count(*) from consents where due_on <= :until or expires_on <= :until")
+                .param("until", today().plusDays(30))
+                .query(Long.class)
+                .single();
+    }
+
     private LocalDate today() {
         return LocalDate.now(clock);
     }

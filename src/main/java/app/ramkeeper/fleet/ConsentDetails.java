@@ -12,6 +12,7 @@ import org.jspecify.annotations.Nullable;
  *
  * @param limitLDay most that may be taken
  * @param residualLMin what must stay in the stream
+ * @param dueOn the next thing to do about it: apply, hear the answer, renew; what it is stands in the notes
  * @param expiresOn its last day: a due date
  */
 @Embeddable
@@ -21,5 +22,6 @@ public record ConsentDetails(
         @Column(name = "limit_l_day") @Nullable Double limitLDay,
         @Column(name = "residual_l_min") @Nullable Double residualLMin,
         @Nullable LocalDate grantedOn,
+        @Nullable LocalDate dueOn,
         @Nullable LocalDate expiresOn,
         @Nullable String notes) {}

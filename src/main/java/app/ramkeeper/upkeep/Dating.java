@@ -21,7 +21,7 @@ final class Dating {
 
     /** The task's dates from all that reports say of it. */
     static Dates fromHistory(TaskRow task, TaskTerms terms, List<Work> works, List<Idle> idles, LocalDate today) {
-        LastDone none = task.countingFrom() == null ? LastDone.UNKNOWN : LastDone.NEVER;
+        LastDone none = task.countingFrom() == null && !task.planned() ? LastDone.UNKNOWN : LastDone.NEVER;
         return dates(task, Past.of(works, task.stated(), none), terms, idles, today);
     }
 
@@ -39,6 +39,9 @@ final class Dating {
     }
 
     private static DueDate dueDate(TaskRow task, TaskTerms terms, Standing standing, List<Idle> idles) {
+        if (task.planned()) {
+            return new DueDate(null, null, null);
+        }
         return DueDate.of(Terms.of(terms, task.model(), task.waterClass(), task.agreed()), standing, idles);
     }
 

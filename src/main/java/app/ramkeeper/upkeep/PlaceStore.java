@@ -36,7 +36,7 @@ class PlaceStore {
         Map<UUID, List<Standing>> pumps = pumps(installs);
         return jdbc.sql("""
                         select i.id, s.drinking_water, i.commissioned_on,
-                               i.retired_on is null and (i.commissioned_on is not null or not i.commissioning_known) as working,
+                               i.retired_on is null as working, i.commissioned_on is null and i.commissioning_known as planned,
                                exists (select from pump_fittings f where f.install_id = i.id) as pumped
                         from installs i join sites s on s.id = i.site_id
                         where i.id = any(?) order by i.id for no key update of i""")
@@ -51,6 +51,7 @@ class PlaceStore {
                     return new Place(
                             id,
                             row.getBoolean("working"),
+                            row.getBoolean("planned"),
                             row.getBoolean("drinking_water"),
                             since,
                             row.getBoolean("pumped"),

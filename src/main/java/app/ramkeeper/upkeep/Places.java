@@ -20,13 +20,15 @@ final class Places {
     /**
      * An install as far as its tasks go.
      *
-     * @param working commissioned and not retired
+     * @param working not retired
+     * @param planned not commissioned yet: its tasks are there, and count from nothing
      * @param pumped a pump is or was on the register here
      * @param pumps those that stand here now, each with the day it began to count
      */
     record Place(
             UUID install,
             boolean working,
+            boolean planned,
             boolean drinkingWater,
             @Nullable LocalDate countingFrom,
             boolean pumped,
@@ -105,9 +107,9 @@ final class Places {
                 if (kind.scope() == Scope.PUMP && place.pumped()) {
                     place.pumps()
                             .forEach(pump -> wanted.add(new Wanted(
-                                    place.install(), pump.pump(), id, from(kind, pump.countingFrom(), today))));
+                                    place.install(), pump.pump(), id, from(place, kind, pump.countingFrom(), today))));
                 } else {
-                    wanted.add(new Wanted(place.install(), null, id, from(kind, place.countingFrom(), today)));
+                    wanted.add(new Wanted(place.install(), null, id, from(place, kind, place.countingFrom(), today)));
                 }
             }
         }
@@ -115,7 +117,10 @@ final class Places {
     }
 
     /** A season comes round whether or not anybody knows what was done before: it counts from now. */
-    private static @Nullable LocalDate from(TaskTerms kind, @Nullable LocalDate known, LocalDate today) {
+    private static @Nullable LocalDate from(Place place, TaskTerms kind, @Nullable LocalDate known, LocalDate today) {
+        if (place.planned()) {
+            return null;
+        }
         return kind.schedule() == Schedule.SEASON && known == null ? today : known;
     }
 }

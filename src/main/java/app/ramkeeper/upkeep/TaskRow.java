@@ -10,6 +10,7 @@ import org.jspecify.annotations.Nullable;
 /**
  * A task as it is stored, with what its date depends on.
  *
+ * @param planned its install is not commissioned yet
  * @param fittedOn since when its pump stands at this install; null: always
  * @param agreed the interval agreed for this install
  * @param stated a last day that somebody stated without a report
@@ -21,6 +22,7 @@ record TaskRow(
         UUID kind,
         @Nullable UUID model,
         @Nullable String waterClass,
+        boolean planned,
         @Nullable LocalDate fittedOn,
         @Nullable Interval agreed,
         Past.@Nullable Stated stated,

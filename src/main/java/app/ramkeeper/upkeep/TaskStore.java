@@ -22,7 +22,7 @@ import org.springframework.stereotype.Repository;
 class TaskStore {
 
     private static final String ROWS = """
-            select t.*, s.water_class, p.model_id,
+            select t.*, s.water_class, p.model_id, i.commissioned_on is null and i.commissioning_known as planned,
                    (select f.from_date from pump_fittings f
                     where f.pump_id = t.pump_id and f.install_id = t.install_id and f.until_date is null) as fitted_on
             from service_tasks t
@@ -144,6 +144,7 @@ class TaskStore {
                 row.getObject("task_kind_id", UUID.class),
                 row.getObject("model_id", UUID.class),
                 row.getString("water_class"),
+                row.getBoolean("planned"),
                 date(row, "fitted_on"),
                 months == null ? null : new Interval(months, row.getInt("interval_days")),
                 stated == null ? null : new Past.Stated(stated, row.getBoolean("stated_about")),

@@ -119,10 +119,19 @@ class BookkeepingTests {
     }
 
     @Test
-    void notCommissionedHasNoTasks() {
+    void tasksOfAPlannedInstallStartAtItsCommissioning() {
         install = installs.notYetCommissioned(site);
 
-        assertThat(upkeep.tasksFor(install)).isEmpty();
+        assertThat(upkeep.tasksFor(install))
+                .extracting(DueTask::kindName)
+                .contains("Clean strainer", "Change delivery valve rubber", "Make ready for frost");
+        assertThat(upkeep.tasksFor(install))
+                .allMatch(task -> task.state() == TaskState.PLANNED && task.dueOn() == null && !task.presses());
+
+        works.commission(install, START, null);
+
+        assertThat(task("CLEAN_STRAINER").dueOn()).isEqualTo(START.plusMonths(3));
+        assertThat(upkeep.tasksFor(install)).noneMatch(task -> task.state() == TaskState.PLANNED);
     }
 
     @Test

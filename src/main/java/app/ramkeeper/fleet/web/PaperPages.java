@@ -55,6 +55,7 @@ class PaperPages {
             @Positive @DecimalMax("100000000") @Nullable Double limitLDay,
             @PositiveOrZero @DecimalMax("1000000") @Nullable Double residualLMin,
             @Nullable LocalDate grantedOn,
+            @Nullable LocalDate dueOn,
             @Nullable LocalDate expiresOn,
             @Size(max = 4000) @Nullable String notes) {
 
@@ -67,13 +68,21 @@ class PaperPages {
                     d.limitLDay(),
                     d.residualLMin(),
                     d.grantedOn(),
+                    d.dueOn(),
                     d.expiresOn(),
                     d.notes());
         }
 
         ConsentDetails details() {
             return new ConsentDetails(
-                    Given.need(kind, "Choose the kind."), number, limitLDay, residualLMin, grantedOn, expiresOn, notes);
+                    Given.need(kind, "Choose the kind."),
+                    number,
+                    limitLDay,
+                    residualLMin,
+                    grantedOn,
+                    dueOn,
+                    expiresOn,
+                    notes);
         }
     }
 
@@ -141,7 +150,7 @@ class PaperPages {
 
     @GetMapping("/sites/{site}/consents/new")
     String blankConsent(@PathVariable UUID site, Model model) {
-        model.addAttribute("form", new ConsentForm(Uuids.next(), null, null, null, null, null, null, null, null));
+        model.addAttribute("form", new ConsentForm(Uuids.next(), null, null, null, null, null, null, null, null, null));
         return consentPage(site, model);
     }
 

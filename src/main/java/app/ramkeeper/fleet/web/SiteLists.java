@@ -45,6 +45,7 @@ class SiteLists {
             @Nullable String number,
             @Nullable Double limitLDay,
             @Nullable Double residualLMin,
+            @Nullable LocalDate due,
             @Nullable LocalDate expires,
             @Nullable String notes) {}
 
@@ -147,6 +148,7 @@ class SiteLists {
                         rs.getString("number"),
                         rs.getObject("limit_l_day", Double.class),
                         rs.getObject("residual_l_min", Double.class),
+                        rs.getObject("due_on", LocalDate.class),
                         rs.getObject("expires_on", LocalDate.class),
                         rs.getString("notes")))
                 .list();

@@ -1,28 +1,22 @@
 package app.ramkeeper.quotes.job;
 
 import app.ramkeeper.fleet.ConfigurationDetails;
-import app.ramkeeper.fleet.ConsentDetails;
-import app.ramkeeper.fleet.ConsentKind;
 import app.ramkeeper.fleet.CustomerDetails;
 import app.ramkeeper.fleet.CustomerId;
 import app.ramkeeper.fleet.CustomerRegister;
 import app.ramkeeper.fleet.InstallDetails;
 import app.ramkeeper.fleet.InstallId;
 import app.ramkeeper.fleet.InstallRegister;
-import app.ramkeeper.fleet.NewParty;
-import app.ramkeeper.fleet.Papers;
 import app.ramkeeper.fleet.RegisterInstall;
-import app.ramkeeper.fleet.SiteDetails;
 import app.ramkeeper.fleet.SiteId;
-import app.ramkeeper.fleet.SitePart;
-import app.ramkeeper.fleet.SiteRegister;
 import app.ramkeeper.quotes.design.ChosenDesign;
 import app.ramkeeper.quotes.design.ChosenDesign.PipeLine;
 import app.ramkeeper.quotes.offer.QuoteAccepted;
 import app.ramkeeper.quotes.offer.QuoteCard;
 import app.ramkeeper.quotes.offer.QuoteFile;
 import app.ramkeeper.quotes.offer.Revision;
-import app.ramkeeper.shared.Uuids;
+import app.ramkeeper.quotes.survey.SurveyedPlace;
+import app.ramkeeper.quotes.survey.Surveys;
 import app.ramkeeper.visits.PlanVisit;
 import app.ramkeeper.visits.VisitId;
 import app.ramkeeper.visits.VisitKind;
@@ -39,7 +33,7 @@ import org.springframework.stereotype.Component;
  * Turns an accepted quote into a site with a planned install, two visits to plan, and a job; in the transaction of the
  * answer. The job has the quote's key, and the quote's row is held, so it happens once however often somebody clicks.
  *
- * <p>The install's service tasks come with its commissioning: upkeep counts from that day.
+ * <p>The install has its service tasks at once; upkeep counts them from its commissioning.
  */
 @Component
 class HandOver {
@@ -47,28 +41,29 @@ class HandOver {
     private static final Logger LOG = LoggerFactory.getLogger(HandOver.class);
     private static final int INSTALLATION_MINUTES = 480;
     private static final int COMMISSIONING_MINUTES = 180;
+    private static final int MOST_NOTE = 9000;
 
     private final QuoteFile quotes;
     private final CustomerRegister customers;
-    private final SiteRegister sites;
+    private final SiteHandOver places;
     private final InstallRegister installs;
-    private final Papers papers;
+    private final Surveys surveys;
     private final Visits visits;
     private final JobStore jobs;
 
     HandOver(
             QuoteFile quotes,
             CustomerRegister customers,
-            SiteRegister sites,
+            SiteHandOver places,
             InstallRegister installs,
-            Papers papers,
+            Surveys surveys,
             Visits visits,
             JobStore jobs) {
         this.quotes = quotes;
         this.customers = customers;
-        this.sites = sites;
+        this.places = places;
         this.installs = installs;
-        this.papers = papers;
+        this.surveys = surveys;
         this.visits = visits;
         this.jobs = jobs;
     }
@@ -82,15 +77,18 @@ class HandOver {
         QuoteCard card = quotes.card(event.quote());
         Revision revision = quotes.revision(event.quote(), event.revision());
         CustomerId customer = customer(card);
-        SiteId site = site(card, customer);
         ChosenDesign design = revision.design();
-        InstallId install = design == null ? null : install(site, design);
-        VisitId installation = visit(site, VisitKind.INSTALLATION, INSTALLATION_MINUTES, card);
-        VisitId commissioning =
-                install == null ? null : visit(site, VisitKind.COMMISSIONING, COMMISSIONING_MINUTES, card);
-        if (design != null) {
-            design.openPoints().forEach(point -> openPoint(site, point));
+        SurveyedPlace place =
+                design == null ? null : surveys.place(design.survey()).orElse(null);
+        SiteId site = places.site(card, customer, place);
+        if (place != null) {
+            places.consents(site, place);
         }
+        InstallId install = design == null ? null : install(site, design);
+        VisitId installation =
+                visit(site, VisitKind.INSTALLATION, INSTALLATION_MINUTES, note(card) + openPoints(design));
+        VisitId commissioning =
+                install == null ? null : visit(site, VisitKind.COMMISSIONING, COMMISSIONING_MINUTES, note(card));
         jobs.add(job, revision, customer, site, install, installation, commissioning);
         jobs.addPhases(job, install != null);
         jobs.addBilling(job, card, revision, customer);
@@ -103,14 +101,6 @@ class HandOver {
                 ? new CustomerId(card.customerId())
                 : customers.register(new CustomerDetails(
                         null, card.customerName(), card.address(), card.email(), card.phone(), null));
-    }
-
-    private SiteId site(QuoteCard card, CustomerId customer) {
-        return card.siteId() != null
-                ? new SiteId(card.siteId())
-                : sites.register(
-                        SiteDetails.named(card.place(), null),
-                        List.of(NewParty.of(SitePart.OWNER, customer), NewParty.of(SitePart.PAYER, customer)));
     }
 
     /** Planned: neither commissioned nor at work since unknown times; the design is its design point. */
@@ -147,27 +137,20 @@ class HandOver {
         return value == null ? null : Math.round(value * parts) / (double) parts;
     }
 
-    private VisitId visit(SiteId site, VisitKind kind, int minutes, QuoteCard card) {
-        return visits.plan(new PlanVisit(
-                site,
-                kind,
-                null,
-                null,
-                minutes,
-                List.of(),
-                List.of(),
-                "From quote " + card.name() + ": " + card.title()));
+    private VisitId visit(SiteId site, VisitKind kind, int minutes, String note) {
+        return visits.plan(new PlanVisit(site, kind, null, null, minutes, List.of(), List.of(), note));
     }
 
-    /** Consents that are still to be settled go on the site's papers, where their number and expiry are added later. */
-    private void openPoint(SiteId site, String point) {
-        papers.keepConsent(
-                Uuids.next(),
-                site,
-                new ConsentDetails(ConsentKind.OTHER, null, null, null, null, null, "To be settled: " + cut(point)));
+    private static String note(QuoteCard card) {
+        return "From quote " + card.name() + ": " + card.title();
     }
 
-    private static @Nullable String cut(String text) {
-        return text.length() <= 1000 ? text : text.substring(0, 1000);
+    /** What is still to be settled before anybody digs. */
+    private static String openPoints(@Nullable ChosenDesign design) {
+        if (design == null || design.openPoints().isEmpty()) {
+            return "";
+        }
+        String points = "\nStill open, settle it first:\n- " + String.join("\n- ", design.openPoints());
+        return points.length() <= MOST_NOTE ? points : points.substring(0, MOST_NOTE);
     }
 }

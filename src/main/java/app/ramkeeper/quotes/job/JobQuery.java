@@ -1,10 +1,16 @@
 package app.ramkeeper.quotes.job;
 
+import app.ramkeeper.catalogue.Catalogue;
+import app.ramkeeper.catalogue.Interval;
+import app.ramkeeper.catalogue.Schedule;
+import app.ramkeeper.catalogue.TaskTerms;
 import app.ramkeeper.identity.ForOffice;
 import app.ramkeeper.shared.Missing;
 import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Map;
+import java.util.Objects;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
@@ -54,9 +60,11 @@ public class JobQuery {
     private static final double DAY = 86_400_000;
 
     private final JdbcClient jdbc;
+    private final Catalogue catalogue;
 
-    JobQuery(JdbcClient jdbc) {
+    JobQuery(JdbcClient jdbc, Catalogue catalogue) {
         this.jdbc = jdbc;
+        this.catalogue = catalogue;
     }
 
     /** All jobs, open ones first, newest first. */
@@ -97,7 +105,7 @@ public class JobQuery {
                 .query(JobView.Head.class)
                 .optional()
                 .orElseThrow(() -> new Missing("job", id));
-        return new JobView(head, phases(id), certificates(id), variations(id), items(id));
+        return new JobView(head, phases(id), certificates(id), variations(id), items(id), services(id));
     }
 
     private List<JobView.Phase> phases(JobId id) {
@@ -126,6 +134,32 @@ public class JobQuery {
                         + " order by array_position(array['DEPOSIT','STAGE','VARIATION','FINAL'], kind), reference")
                 .param(id.value())
                 .query(JobView.Item.class)
+                .list();
+    }
+
+    /** The install's service tasks at the intervals of the quoted pump in this water. */
+    private List<JobView.Service> services(JobId id) {
+        Map<UUID, TaskTerms> terms = catalogue.terms();
+        return jdbc.sql("""
+                        select distinct on (k.name) t.id, k.id as kind, k.name, t.interval_months, t.interval_days, t.due_on, s.water_class,
+                          (r.design ->> 'pumpModelId')::uuid as model
+                        from jobs j join quote_revisions r on r.quote_id = j.id and r.revision = j.revision
+                        join service_tasks t on t.install_id = j.install_id and t.ended_on is null
+                        join task_kinds k on k.id = t.task_kind_id join sites s on s.id = j.site_id
+                        where j.id = ? order by k.name, t.due_on""")
+                .param(id.value())
+                .query((row, number) -> {
+                    Integer months = row.getObject("interval_months", Integer.class);
+                    TaskTerms kind = Objects.requireNonNull(terms.get(row.getObject("kind", UUID.class)));
+                    Interval every = months != null
+                            ? new Interval(months, row.getInt("interval_days"))
+                            : kind.intervalFor(row.getObject("model", UUID.class), row.getString("water_class"));
+                    return new JobView.Service(
+                            row.getObject("id", UUID.class),
+                            row.getString("name"),
+                            kind.schedule() == Schedule.SEASON ? "each year" : every.words(),
+                            row.getObject("due_on", LocalDate.class));
+                })
                 .list();
     }
 

@@ -9,7 +9,12 @@ import org.jspecify.annotations.Nullable;
 
 /** A job with all that hangs on it, as its page shows it. */
 public record JobView(
-        Head head, List<Phase> phases, List<Certificate> certificates, List<Variation> variations, List<Item> items) {
+        Head head,
+        List<Phase> phases,
+        List<Certificate> certificates,
+        List<Variation> variations,
+        List<Item> items,
+        List<Service> services) {
 
     /** The job itself and its places on the register. */
     public record Head(
@@ -81,6 +86,15 @@ public record JobView(
             BigDecimal total,
             @Nullable LocalDate readyOn,
             boolean exported) {}
+
+    /**
+     * A service task of the install.
+     *
+     * @param every how often, in words
+     * @param dueOn absent until the install is commissioned
+     */
+    public record Service(
+            UUID id, String name, String every, @Nullable LocalDate dueOn) {}
 
     /** The last day of the work that is planned so far. */
     public @Nullable LocalDate lastDay() {

@@ -50,6 +50,11 @@ public class SurveyChoices {
             "takeLicence",
             "easement",
             "discharge",
+            "takeLicenceOn",
+            "easementOn",
+            "dischargeOn",
+            "position",
+            "walkMinutes",
             "access",
             "note");
 

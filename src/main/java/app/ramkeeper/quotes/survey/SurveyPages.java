@@ -94,7 +94,7 @@ class SurveyPages {
         boolean walked = walked(form, track);
         Map<String, String> typed = SurveyForms.kept(posted, form);
         TypedForm kept = form;
-        List.of("profile", "demands", "sources").forEach(name -> {
+        List.of("profile", "position", "altitudeM", "demands", "sources").forEach(name -> {
             if (!kept.value(name).isEmpty()) {
                 typed.put(name, kept.value(name));
             }
@@ -144,13 +144,22 @@ class SurveyPages {
             return false;
         }
         try {
-            form.set("profile", ProfileText.write(Track.profile(track.getBytes(), form.ticked("fromTank"))));
+            Track.Walked walked = Track.read(track.getBytes(), form.ticked("fromTank"));
+            form.set("profile", ProfileText.write(walked.profile()));
+            fill(form, "position", walked.pump());
+            fill(form, "altitudeM", Math.round(walked.profile().get(0).levelM()));
         } catch (ProfileText.Unreadable unreadable) {
             form.problem("track", unreadable.sentence());
         } catch (IOException unreadable) {
             throw new UncheckedIOException(unreadable);
         }
         return true;
+    }
+
+    private static void fill(TypedForm form, String name, Object found) {
+        if (form.value(name).isEmpty()) {
+            form.set(name, found);
+        }
     }
 
     private void keep(List<MultipartFile> files, TypedForm form, UUID survey, PersonId by) {

@@ -36,7 +36,9 @@ public final class SurveyReader {
     private @Nullable Survey read(SurveyId id, EnquiryId enquiry) {
         form.date("surveyedOn");
         form.text("note", 10_000);
-        form.text("access", 10_000);
+        form.text("access", 4_000);
+        SurveyedPlace.position(form);
+        SurveyedPlace.walk(form);
         Flow demand = DemandReader.read(form, assumptions);
         double altitude = amounts.or("altitudeM", 0, "the altitude", -400, 5_000, "m");
         double water = amounts.or("waterC", 10, "the temperature of the water", 0, 40, "degC");
@@ -116,6 +118,7 @@ public final class SurveyReader {
 
     private void point(String name, String words) {
         Consent consent = form.choice(name, Consent.class);
+        form.date(name + "On");
         if (consent == Consent.APPLIED) {
             openPoints.add("Asked for, not answered yet: " + words + ".");
         } else if (consent == null || consent == Consent.UNKNOWN) {

@@ -57,6 +57,16 @@ public class Surveys {
                 .orElseThrow(() -> new Missing("survey", id));
     }
 
+    /** What a survey tells of its place; nothing if there is no such survey. */
+    @Transactional(readOnly = true)
+    public Optional<SurveyedPlace> place(SurveyId id) {
+        return jdbc.sql(ROW + "where id = :id")
+                .param("id", id.value())
+                .query(this::read)
+                .optional()
+                .map(SurveyedPlace::of);
+    }
+
     @Transactional(readOnly = true)
     List<SurveyRow> of(UUID enquiry) {
         return jdbc.sql(ROW + "where enquiry_id = :enquiry order by id")

@@ -1,5 +1,6 @@
 package app.ramkeeper.quotes.survey;
 
+import app.ramkeeper.fleet.Position;
 import app.ramkeeper.sizing.line.GroundPoint;
 import io.jenetics.jpx.GPX;
 import io.jenetics.jpx.Length;
@@ -21,13 +22,16 @@ final class Track {
 
     private Track() {}
 
+    /** A profile from the pump on, and where the pump stands. */
+    record Walked(List<GroundPoint> profile, Position pump) {}
+
     /**
      * The profile along a track: chainage on the ellipsoid, level as the phone recorded it.
      *
      * @param fromTank whether it was walked from the tank to the pump
      * @throws ProfileText.Unreadable if it is no such file or has no levels
      */
-    static List<GroundPoint> profile(byte[] file, boolean fromTank) throws ProfileText.Unreadable {
+    static Walked read(byte[] file, boolean fromTank) throws ProfileText.Unreadable {
         if (file.length > MOST_BYTES) {
             throw new ProfileText.Unreadable("This file is larger than 5 MB. Send the one track along the route.");
         }
@@ -61,7 +65,11 @@ final class Track {
         if (profile.size() < 2) {
             throw new ProfileText.Unreadable("There is no track of two points or more in this file.");
         }
-        return Thinning.to(profile, ProfileText.MOST_POINTS / 3);
+        WayPoint pump = points.get(0);
+        return new Walked(
+                Thinning.to(profile, ProfileText.MOST_POINTS / 3),
+                new Position(
+                        pump.getLatitude().doubleValue(), pump.getLongitude().doubleValue()));
     }
 
     private static List<WayPoint> points(byte[] file) throws ProfileText.Unreadable {

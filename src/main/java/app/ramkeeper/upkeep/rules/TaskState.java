@@ -17,6 +17,8 @@ public enum TaskState {
     UNKNOWN("unknown"),
     /** Only something that happens makes it due. */
     NOTHING_DUE("later"),
+    /** Never done, and nothing to count from yet: it starts when the install is commissioned. */
+    PLANNED("later"),
     BY_OWNER("owner"),
     DECLINED("declined");
 
@@ -46,7 +48,7 @@ public enum TaskState {
             return ASLEEP;
         }
         if (due.on() == null || due.windowFrom() == null || due.windowUntil() == null) {
-            return lastDone == LastDone.UNKNOWN ? UNKNOWN : NOTHING_DUE;
+            return lastDone == LastDone.UNKNOWN ? UNKNOWN : lastDone == LastDone.NEVER ? PLANNED : NOTHING_DUE;
         }
         if (today.isAfter(due.windowUntil())) {
             return OVERDUE;

@@ -68,6 +68,31 @@ class RegisterPagesTests {
     }
 
     @Test
+    void listsConsentsThatComeDueByTheFirstOfTheirDays() {
+        SiteId site = sites.named("Weir paddock");
+        post(
+                "/sites/{id}/consents",
+                site,
+                "kind",
+                "TAKE",
+                "number",
+                "WT-1",
+                "dueOn",
+                "2020-02-03",
+                "expiresOn",
+                "2090-01-01");
+        post("/sites/{id}/consents", site, "kind", "EASEMENT", "number", "ES-2", "expiresOn", "2020-01-02");
+        post("/sites/{id}/consents", site, "kind", "DISCHARGE", "number", "DC-3", "dueOn", "2089-02-03");
+
+        assertThat(get(Role.OFFICE, "/consents?within=30"))
+                .hasStatusOk()
+                .bodyText()
+                .containsSubsequence("Thu 2 Jan 2020", "ES-2", "Mon 3 Feb 2020", "WT-1")
+                .doesNotContain("DC-3");
+        assertThat(get(Role.OFFICE, "/sites/{id}", site)).bodyText().contains("To do by", "Mon 3 Feb 2020");
+    }
+
+    @Test
     void showsEveryPageToTheOffice() {
         SiteId site = sites.ownedBy("Page Turner", "Paper creek");
         InstallId install = installs.commissioned(site, LocalDate.of(2020, 2, 29));
@@ -94,6 +119,7 @@ class RegisterPagesTests {
             "/sites/" + site + "/parties",
             "/sites/" + site + "/access",
             "/sites/" + site + "/consents/new",
+            "/consents",
             "/sites/" + site + "/sell?q=forms",
             "/sites/" + site + "/split",
             "/sites/" + site + "/merge",

@@ -19,9 +19,13 @@ public final class Designs {
 
     /** One pump, 12 m of drive pipe, 415 m of one delivery pipe in two stretches and 205 m of another. */
     public static ChosenDesign of(UUID model, UUID drive, UUID heavy, UUID light) {
+        return of(SurveyId.next(), model, drive, heavy, light);
+    }
+
+    static ChosenDesign of(SurveyId survey, UUID model, UUID drive, UUID heavy, UUID light) {
         return new ChosenDesign(
                 DesignId.next(),
-                SurveyId.next(),
+                survey,
                 EnquiryId.next(),
                 model,
                 "Heron 50",

@@ -1,6 +1,7 @@
 package app.ramkeeper.quotes.offer;
 
 import app.ramkeeper.quotes.design.ChosenDesign;
+import app.ramkeeper.quotes.survey.SurveyId;
 import app.ramkeeper.shared.Uuids;
 import java.math.BigDecimal;
 import java.time.LocalDate;
@@ -33,6 +34,11 @@ public final class Offers {
 
     /** A design all of whose parts stand on the price list. */
     public ChosenDesign priced() {
+        return priced(SurveyId.next());
+    }
+
+    /** The same, chosen on that survey. */
+    ChosenDesign priced(SurveyId survey) {
         UUID model = Uuids.next();
         jdbc.sql("insert into pump_models (id, name) values (?, ?)")
                 .params(model, "Model " + model)
@@ -40,7 +46,25 @@ public final class Offers {
         thing("PUMP", "Pump " + model, "piece", "2150", model);
         thing("FITTINGS_KIT", "Kit " + model, "piece", "425.50", model);
         return Designs.of(
-                model, pipe("DRIVE", "6", "34.90"), pipe("DELIVERY", "100", "2.82"), pipe("DELIVERY", null, "2.05"));
+                survey,
+                model,
+                pipe("DRIVE", "6", "34.90"),
+                pipe("DELIVERY", "100", "2.82"),
+                pipe("DELIVERY", null, "2.05"));
+    }
+
+    /** A survey of a new enquiry with this in it, as JSON. */
+    SurveyId survey(String typed) {
+        UUID enquiry = Uuids.next();
+        SurveyId survey = SurveyId.next();
+        jdbc.sql(
+                        "insert into enquiries (id, customer_name, place, received_on) values (?, 'Hemi Stone', 'Stone Flat', ?)")
+                .params(enquiry, LocalDate.of(2026, 1, 5))
+                .update();
+        jdbc.sql("insert into surveys (id, enquiry_id, draft) values (?, ?, cast(? as jsonb))")
+                .params(survey.value(), enquiry, typed)
+                .update();
+        return survey;
     }
 
     /** A thing with a price for ever. */

@@ -2,19 +2,26 @@ package app.ramkeeper.quotes.offer;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.tuple;
 
 import app.ramkeeper.TestDatabase;
 import app.ramkeeper.audit.Actor;
 import app.ramkeeper.fleet.BaselineDetails;
 import app.ramkeeper.fleet.InstallId;
 import app.ramkeeper.fleet.InstallWorks;
+import app.ramkeeper.fleet.SiteId;
+import app.ramkeeper.quotes.job.JobId;
 import app.ramkeeper.quotes.job.JobQuery;
+import app.ramkeeper.quotes.job.JobView;
 import app.ramkeeper.shared.Conflict;
 import app.ramkeeper.shared.Uuids;
+import app.ramkeeper.upkeep.DueTask;
 import app.ramkeeper.upkeep.Upkeep;
+import app.ramkeeper.upkeep.rules.TaskState;
 import java.io.IOException;
 import java.math.BigDecimal;
 import java.security.MessageDigest;
+import java.time.Clock;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
@@ -28,6 +35,7 @@ import java.util.function.Supplier;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.text.PDFTextStripper;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.DisplayName;
 import org.junit.jupiter.api.Test;
@@ -70,6 +78,9 @@ class QuoteFlowTests {
 
     @Autowired
     JdbcClient jdbc;
+
+    @Autowired
+    Clock clock;
 
     private Offers offers;
 
@@ -260,11 +271,11 @@ class QuoteFlowTests {
                         .query(String.class)
                         .list())
                 .containsExactly("COMMISSIONING", "INSTALLATION");
-        assertThat(jdbc.sql("select notes from consents where site_id = ?")
+        assertThat(jdbc.sql("select note from visits where site_id = ? and kind = 'INSTALLATION'")
                         .param(job.get("site_id"))
                         .query(String.class)
                         .single())
-                .startsWith("To be settled: Licence to take");
+                .contains("settle it first", "Licence to take");
         assertThat(jdbc.sql("select count(*) from job_phases where job_id = ?")
                         .param(id.value())
                         .query(Integer.class)
@@ -272,7 +283,12 @@ class QuoteFlowTests {
                 .isEqualTo(6);
         assertThat(store.latest(id).decidedBy()).isEqualTo("Hemi Stone");
         assertThat(store.card(id).siteId()).isEqualTo(job.get("site_id"));
-        assertThat(office(() -> upkeep.tasksFor(new InstallId(install)))).isEmpty();
+        assertThat(office(() -> upkeep.tasksFor(new InstallId(install))))
+                .isNotEmpty()
+                .allMatch(task -> task.state() == TaskState.PLANNED && task.dueOn() == null);
+        assertThat(office(() -> jobs.job(new JobId(id.value()))).services())
+                .extracting(JobView.Service::name, JobView.Service::every, JobView.Service::dueOn)
+                .contains(tuple("Clean strainer", "3 months", null));
 
         office(() -> {
             works.commission(
@@ -281,7 +297,9 @@ class QuoteFlowTests {
                     new BaselineDetails(LocalDate.now(), null, 2.7 / 60_000, null, null, null));
             return 0;
         });
-        assertThat(office(() -> upkeep.tasksFor(new InstallId(install)))).isNotEmpty();
+        assertThat(office(() -> upkeep.tasksFor(new InstallId(install))))
+                .isNotEmpty()
+                .allMatch(task -> task.dueOn() != null);
         JobQuery.Line line = office(() -> jobs.list().stream()
                 .filter(each -> each.id().equals(id.value()))
                 .findFirst()
@@ -295,6 +313,97 @@ class QuoteFlowTests {
                         .query(Integer.class)
                         .single())
                 .isZero();
+    }
+
+    @Test
+    void theSiteGetsWhatTheSurveyTellsOfIt() {
+        QuoteId id = surveyed("""
+                {"position": "-45.031162, 168.662644", "altitudeM": "340", "waterClass": "SILTY", "drinkingWater": "true",
+                 "access": "Second gate, dog", "walkMinutes": "25", "mustStayLMin": "12",
+                 "takeLicence": "APPLIED", "takeLicenceOn": "2030-04-01", "easement": "HELD", "easementOn": "2035-06-30",
+                 "discharge": "NOT_NEEDED"}""", null);
+        office(() -> accept(id, 1));
+
+        UUID site = java.util.Objects.requireNonNull(store.card(id).siteId());
+        assertThat(jdbc.sql("select * from sites where id = ?")
+                        .param(site)
+                        .query()
+                        .singleRow())
+                .containsEntry("latitude", -45.031162)
+                .containsEntry("longitude", 168.662644)
+                .containsEntry("altitude_m", 340.0)
+                .containsEntry("water_class", "SILTY")
+                .containsEntry("drinking_water", true)
+                .containsEntry("way_in", "Second gate, dog")
+                .containsEntry("walk_minutes", 25);
+        assertThat(consents(site))
+                .containsExactlyInAnyOrder(
+                        tuple("TAKE", 12.0, LocalDate.of(2030, 4, 1), null),
+                        tuple("EASEMENT", null, null, LocalDate.of(2035, 6, 30)));
+        // people drink here, so the water is sampled as well
+        UUID install = jdbc.sql("select install_id from jobs where id = ?")
+                .param(id.value())
+                .query(UUID.class)
+                .single();
+        assertThat(office(() -> upkeep.tasksFor(new InstallId(install))))
+                .extracting(DueTask::kindName)
+                .contains("Sample water");
+    }
+
+    @Test
+    void theRegisterKnowsBetterThanTheSurvey() {
+        UUID site = Uuids.next();
+        jdbc.sql(
+                        "insert into sites (id, name, altitude_m, water_class, walk_minutes) values (?, 'Known', 120, 'CLEAR', null)")
+                .param(site)
+                .update();
+        QuoteId id = surveyed("""
+                {"altitudeM": "340", "waterClass": "no such class", "walkMinutes": "5", "takeLicence": "NOT_NEEDED",
+                 "easement": "NOT_NEEDED", "discharge": "NOT_NEEDED"}""", site);
+        office(() -> accept(id, 1));
+
+        assertThat(store.card(id).siteId()).isEqualTo(site);
+        assertThat(jdbc.sql("select * from sites where id = ?")
+                        .param(site)
+                        .query()
+                        .singleRow())
+                .containsEntry("altitude_m", 120.0)
+                .containsEntry("water_class", "CLEAR")
+                .containsEntry("walk_minutes", 5);
+        // nobody said how much must stay in the stream: that wants an answer now
+        assertThat(consents(site)).containsExactly(tuple("OTHER", null, LocalDate.now(clock), null));
+    }
+
+    private QuoteId surveyed(String typed, @Nullable UUID site) {
+        QuoteFor whom = Offers.whom(null);
+        return office(() -> {
+            QuoteId id = quotes.open(
+                    new QuoteFor(
+                            null,
+                            null,
+                            site == null ? null : new SiteId(site),
+                            whom.title(),
+                            whom.customerName(),
+                            whom.address(),
+                            whom.email(),
+                            whom.phone(),
+                            whom.place()),
+                    offers.priced(offers.survey(typed)),
+                    "Test");
+            offers.priceTheRest(id);
+            return send(id);
+        });
+    }
+
+    private List<org.assertj.core.groups.Tuple> consents(UUID site) {
+        return jdbc.sql("select kind, residual_l_min, due_on, expires_on from consents where site_id = ?")
+                .param(site)
+                .query((row, number) -> tuple(
+                        row.getString("kind"),
+                        row.getObject("residual_l_min", Double.class),
+                        row.getObject("due_on", LocalDate.class),
+                        row.getObject("expires_on", LocalDate.class)))
+                .list();
     }
 
     @Test

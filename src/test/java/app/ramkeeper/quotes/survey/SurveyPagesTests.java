@@ -106,6 +106,9 @@ class SurveyPagesTests {
         "deliveryLengthM, -1, 'The length of the delivery line cannot be -1 m'",
         "mustStayLMin, -1, 'The water that must stay cannot be -1 l/min'",
         "waterC, 99, 'The temperature of the water cannot be 99 degC'",
+        "position, somewhere, 'This position cannot be read.'",
+        "walkMinutes, 700, 'The way on foot cannot be 700 min'",
+        "easementOn, 2026-02-30, 'Give a date'",
         "mostPumps, 40, 'The most pumps cannot be 40'",
         "surveyedOn, 2026-02-30, 'Give a date'"
     })
@@ -182,6 +185,8 @@ class SurveyPagesTests {
         assertThat(read).hasStatusOk();
         assertThat(surveyed.typed(survey, "profile")).isEqualTo("0\t200\n111.1\t215\n222.3\t240");
         assertThat(surveyed.typed(survey, "note")).isEqualTo("walked twice");
+        assertThat(surveyed.typed(survey, "position")).isEqualTo("-45.000000, 169.000000");
+        assertThat(surveyed.typed(survey, "altitudeM")).isEqualTo("200");
     }
 
     @DisplayName("SEC-11 refuses a track that is none, or names outside files")

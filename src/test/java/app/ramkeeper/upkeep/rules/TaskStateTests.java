@@ -40,12 +40,7 @@ class TaskStateTests {
     }
 
     @ParameterizedTest
-    @CsvSource({
-        "US, UNKNOWN, UNKNOWN",
-        "US, NEVER, NOTHING_DUE",
-        "OWNER, UNKNOWN, BY_OWNER",
-        "DECLINED, KNOWN, DECLINED"
-    })
+    @CsvSource({"US, UNKNOWN, UNKNOWN", "US, NEVER, PLANNED", "OWNER, UNKNOWN, BY_OWNER", "DECLINED, KNOWN, DECLINED"})
     void withoutADate(DoneBy doneBy, LastDone last, TaskState state) {
         assertThat(TaskState.of(doneBy, last, NONE, null, null, day("2026-01-01")))
                 .isEqualTo(state);
