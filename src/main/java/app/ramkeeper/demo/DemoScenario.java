@@ -3,7 +3,7 @@ package app.ramkeeper.demo;
 import app.ramkeeper.audit.Actor;
 import app.ramkeeper.demo.DemoRegister.Placed;
 import app.ramkeeper.fleet.InstallId;
-import app.ramkeeper.fleet.InstallRegistered;
+import app.ramkeeper.fleet.InstallsRegistered;
 import java.time.Clock;
 import java.time.LocalDate;
 import java.util.List;
@@ -76,7 +76,8 @@ class DemoScenario implements ApplicationRunner {
         }
         rows.write(jdbc);
         new DemoToday(rows, company, register, today, clock.getZone(), clock.instant()).add(jdbc, history);
-        installs.forEach(at -> events.publishEvent(new InstallRegistered(new InstallId(at.install()))));
+        events.publishEvent(new InstallsRegistered(
+                installs.stream().map(at -> new InstallId(at.install())).toList()));
         askForWhatIsDue();
     }
 

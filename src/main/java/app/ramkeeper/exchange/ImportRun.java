@@ -2,10 +2,12 @@ package app.ramkeeper.exchange;
 
 import app.ramkeeper.audit.Actor;
 import app.ramkeeper.shared.Conflict;
+import app.ramkeeper.web.DatabaseRules;
 import java.time.Duration;
 import java.util.List;
 import java.util.Objects;
 import java.util.concurrent.locks.LockSupport;
+import java.util.function.Consumer;
 import java.util.function.Supplier;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -39,6 +41,7 @@ class ImportRun {
     private final ImportSettings settings;
     private final TransactionTemplate transaction;
     private final Gate gate;
+    private final DatabaseRules rules;
 
     ImportRun(
             ImportStore store,
@@ -46,13 +49,15 @@ class ImportRun {
             Targets targets,
             ImportSettings settings,
             PlatformTransactionManager transactions,
-            Gate gate) {
+            Gate gate,
+            DatabaseRules rules) {
         this.store = store;
         this.rows = rows;
         this.targets = targets;
         this.settings = settings;
         this.transaction = new TransactionTemplate(transactions);
         this.gate = gate;
+        this.rules = rules;
     }
 
     /** Does what the import's state asks for, until it is done or stopped. */
@@ -62,7 +67,7 @@ class ImportRun {
         asStarter(imported, () -> {
             switch (imported.state()) {
                 case CHECKING -> repeat(id, ImportState.CHECKING, () -> checkBatch(id));
-                case APPLYING -> repeat(id, ImportState.APPLYING, () -> applyBatch(id));
+                case APPLYING -> apply(id);
                 case UNDOING -> repeat(id, ImportState.UNDOING, () -> undoAll(id));
                 default -> LOG.info("Import {} has nothing to do", id);
             }
@@ -78,12 +83,28 @@ class ImportRun {
         BUSY
     }
 
-    /** Repeats a step, each batch in a transaction of its own, until nothing is left. */
+    /** Brings rows in; of a batch that the register refuses, row by row, so that a bad one holds back only itself. */
+    private void apply(ImportId id) {
+        Pace pace = new Pace(settings.batch());
+        repeat(id, ImportState.APPLYING, () -> applyBatch(id, pace), refusal -> {
+            if (pace.refusedOne()) {
+                transaction.executeWithoutResult(status -> refuseNext(id, refusal));
+            }
+        });
+    }
+
     private void repeat(ImportId id, ImportState state, Supplier<Step> batch) {
+        repeat(id, state, batch, refusal -> {
+            throw refusal;
+        });
+    }
+
+    /** Repeats a step, each batch in a transaction of its own, until nothing is left. */
+    private void repeat(ImportId id, ImportState state, Supplier<Step> batch, Consumer<RuntimeException> whenRefused) {
         Step step = Step.MORE;
         while (step != Step.DONE) {
             try {
-                step = Objects.requireNonNull(transaction.execute(status -> once(id, state, batch)));
+                step = attempt(id, state, batch, whenRefused);
             } catch (DataAccessResourceFailureException away) {
                 throw away;
             } catch (RuntimeException failure) {
@@ -94,6 +115,15 @@ class ImportRun {
             if (step == Step.BUSY) {
                 LockSupport.parkNanos(WAIT.toNanos());
             }
+        }
+    }
+
+    private Step attempt(ImportId id, ImportState state, Supplier<Step> batch, Consumer<RuntimeException> whenRefused) {
+        try {
+            return Objects.requireNonNull(transaction.execute(status -> once(id, state, batch)));
+        } catch (DataIntegrityViolationException | Conflict refusal) {
+            whenRefused.accept(refusal);
+            return Step.MORE;
         }
     }
 
@@ -120,9 +150,9 @@ class ImportRun {
         return Step.MORE;
     }
 
-    private Step applyBatch(ImportId id) {
+    private Step applyBatch(ImportId id, Pace pace) {
         Import imported = store.get(id);
-        List<StagedRow> batch = rows.inState(id, RowState.READY, 0, settings.batch());
+        List<StagedRow> batch = rows.inState(id, RowState.READY, 0, pace.rows());
         if (batch.isEmpty() || imported.stopWanted()) {
             store.moveTo(
                     id,
@@ -145,7 +175,26 @@ class ImportRun {
         if (!ready.isEmpty()) {
             rows.applied(id, target.apply(imported, ready));
         }
+        pace.done();
         return Step.MORE;
+    }
+
+    /** Puts the row that comes next on the fix list: brought in alone, it was refused. */
+    private void refuseNext(ImportId id, RuntimeException refusal) {
+        if (gate.take(id)) {
+            rows.inState(id, RowState.READY, 0, 1)
+                    .forEach(row -> rows.refuse(id, row.line(), Problem.ofRow(refused(refusal))));
+        }
+    }
+
+    private String refused(RuntimeException refusal) {
+        LOG.warn("A row was refused", refusal);
+        String known = refusal instanceof DataIntegrityViolationException broken
+                ? rules.sentence(broken).orElse(null)
+                : refusal.getMessage();
+        return known != null
+                ? known
+                : "The register refused this row. Compare it with what is there already; the details are in the server's log.";
     }
 
     /** Takes all back or nothing. */

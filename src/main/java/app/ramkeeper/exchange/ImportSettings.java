@@ -18,7 +18,7 @@ record ImportSettings(
         @DefaultValue("16MB") DataSize maxFile,
         @DefaultValue("100000") int maxRows,
         @DefaultValue("200") int maxColumns,
-        @DefaultValue("100") int batch) {
+        @DefaultValue("200") int batch) {
 
     Limits limits() {
         return new Limits(maxFile.toBytes(), maxRows, maxColumns, Limits.DEFAULT.cell());

@@ -18,6 +18,7 @@ import app.ramkeeper.fleet.NewParty;
 import app.ramkeeper.fleet.Position;
 import app.ramkeeper.fleet.PumpDetails;
 import app.ramkeeper.fleet.RegisterInstall;
+import app.ramkeeper.fleet.RegisterSite;
 import app.ramkeeper.fleet.SiteDetails;
 import app.ramkeeper.fleet.SiteId;
 import app.ramkeeper.fleet.SitePart;
@@ -86,12 +87,15 @@ class RegisterWriter {
         Map<String, PumpModelId> models = catalogue.pumpModels().stream()
                 .collect(Collectors.toMap(model -> Fold.of(model.name()), PumpModelCard::id, (one, other) -> one));
         List<StatedDates.Stated> days = new ArrayList<>();
+        Map<InstallId, RegisterInstall> added = new LinkedHashMap<>();
         for (Parsed row : rows) {
             SiteId site = Objects.requireNonNull(places.get(row.line()));
-            InstallId id = installs.register(install(row, site, models));
+            InstallId id = InstallId.next();
+            added.put(id, install(row, site, models));
             made.add(row.line(), "installs", id.value());
             row.lastDone().forEach((kind, day) -> days.add(new StatedDates.Stated(id, kind, day)));
         }
+        installs.registerAll(added);
         stated.state(days);
         return made;
     }
@@ -103,26 +107,31 @@ class RegisterWriter {
         lookups.customersByName(asked(rows, r -> r.text(CUSTOMER)))
                 .forEach((name, ids) -> byName.put(Fold.of(name), new CustomerId(ids.get(0))));
         Map<Integer, CustomerId> owners = new HashMap<>();
+        Map<CustomerId, CustomerDetails> added = new LinkedHashMap<>();
         for (Parsed row : rows) {
             boolean referenced = row.has(CUSTOMER_REFERENCE);
             Map<String, CustomerId> known = referenced ? byReference : byName;
-            CustomerId id = known.computeIfAbsent(
-                    Fold.of(row.text(referenced ? CUSTOMER_REFERENCE : CUSTOMER)), key -> register(row, made));
+            CustomerId id =
+                    known.computeIfAbsent(Fold.of(row.text(referenced ? CUSTOMER_REFERENCE : CUSTOMER)), key -> {
+                        CustomerId next = CustomerId.next();
+                        added.put(next, customer(row));
+                        made.add(row.line(), "customers", next.value());
+                        return next;
+                    });
             owners.put(row.line(), id);
         }
+        customers.registerCustomers(added);
         return owners;
     }
 
-    private CustomerId register(Parsed row, Made made) {
-        CustomerId id = customers.register(new CustomerDetails(
+    private static CustomerDetails customer(Parsed row) {
+        return new CustomerDetails(
                 row.text(CUSTOMER_REFERENCE),
                 String.valueOf(row.text(CUSTOMER)),
                 row.text(ADDRESS),
                 row.text(EMAIL),
                 row.text(PHONE),
-                null));
-        made.add(row.line(), "customers", id.value());
-        return id;
+                null);
     }
 
     private Map<Integer, SiteId> places(List<Parsed> rows, Map<Integer, CustomerId> owners, Made made) {
@@ -130,29 +139,37 @@ class RegisterWriter {
         Map<String, SiteId> byName = lookups.sitesOf(Set.copyOf(owners.values()));
         Map<String, DepotId> depots = lookups.depots();
         Map<Integer, SiteId> places = new HashMap<>();
+        Map<ContactId, ContactDetails> people = new LinkedHashMap<>();
+        Map<SiteId, RegisterSite> added = new LinkedHashMap<>();
         for (Parsed row : rows) {
             CustomerId owner = Objects.requireNonNull(owners.get(row.line()));
             boolean referenced = row.has(SITE_REFERENCE);
             Map<String, SiteId> known = referenced ? byReference : byName;
             String key = referenced ? Fold.of(row.text(SITE_REFERENCE)) : owner + "|" + Fold.of(row.text(SITE));
-            places.put(row.line(), known.computeIfAbsent(key, k -> register(row, owner, depots, made)));
+            places.put(row.line(), known.computeIfAbsent(key, k -> {
+                SiteId id = SiteId.next();
+                added.put(id, new RegisterSite(site(row, depots), parties(row, owner, people, made)));
+                made.add(row.line(), "sites", id.value());
+                return id;
+            }));
         }
+        customers.registerContacts(people);
+        sites.registerAll(added);
         return places;
     }
 
-    private SiteId register(Parsed row, CustomerId owner, Map<String, DepotId> depots, Made made) {
+    private static List<NewParty> parties(
+            Parsed row, CustomerId owner, Map<ContactId, ContactDetails> people, Made made) {
         List<NewParty> parties =
                 new ArrayList<>(List.of(NewParty.of(SitePart.OWNER, owner), NewParty.of(SitePart.PAYER, owner)));
         String contact = row.text(CONTACT);
         if (contact != null) {
-            ContactId id = customers.register(
-                    new ContactDetails(contact, row.text(CONTACT_PHONE), row.text(CONTACT_EMAIL), null));
+            ContactId id = ContactId.next();
+            people.put(id, new ContactDetails(contact, row.text(CONTACT_PHONE), row.text(CONTACT_EMAIL), null));
             made.add(row.line(), "contacts", id.value());
             parties.add(new NewParty(SitePart.OCCUPIER, null, id, null, null));
         }
-        SiteId id = sites.register(site(row, depots), parties);
-        made.add(row.line(), "sites", id.value());
-        return id;
+        return parties;
     }
 
     private static SiteDetails site(Parsed row, Map<String, DepotId> depots) {

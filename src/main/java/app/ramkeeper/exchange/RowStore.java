@@ -107,6 +107,16 @@ class RowStore {
                 .update();
     }
 
+    void refuse(ImportId id, int line, Problem problem) {
+        jdbc.sql("""
+                        update import_rows set state = 'PROBLEM', problems = problems || :problem::jsonb
+                        where import_id = :id and line = :line""")
+                .param("id", id.value())
+                .param("line", line)
+                .param("problem", json.writeValueAsString(List.of(problem)))
+                .update();
+    }
+
     /** Of good rows that name the same thing or serial the first stays; the others are told where it stands. */
     void refuseTwins(ImportId id, String column, String field, String what) {
         String name = column.equals("serial") ? "serial" : "thing";

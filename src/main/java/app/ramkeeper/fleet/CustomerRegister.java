@@ -3,6 +3,9 @@ package app.ramkeeper.fleet;
 import app.ramkeeper.identity.ForRegister;
 import app.ramkeeper.shared.Conflict;
 import app.ramkeeper.shared.Missing;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
 import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Service;
@@ -41,6 +44,20 @@ public class CustomerRegister {
         if (!customers.existsById(id.value())) {
             customers.saveAndFlush(new Customer(id.value(), details));
         }
+    }
+
+    /** Registers many new customers in one go, each under an id the caller made: an import. */
+    public void registerCustomers(Map<CustomerId, CustomerDetails> added) {
+        List<Customer> rows = new ArrayList<>();
+        added.forEach((id, details) -> rows.add(new Customer(id.value(), details)));
+        customers.saveAllAndFlush(rows);
+    }
+
+    /** Registers many new contacts in one go, each under an id the caller made: an import. */
+    public void registerContacts(Map<ContactId, ContactDetails> added) {
+        List<Contact> rows = new ArrayList<>();
+        added.forEach((id, details) -> rows.add(new Contact(id.value(), details)));
+        contacts.saveAllAndFlush(rows);
     }
 
     /**

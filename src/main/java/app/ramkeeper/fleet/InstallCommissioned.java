@@ -2,5 +2,5 @@ package app.ramkeeper.fleet;
 
 import java.time.LocalDate;
 
-/** An install was handed over and runs. */
+/** An install that stood on the register was handed over and runs. */
 public record InstallCommissioned(InstallId install, LocalDate on) {}

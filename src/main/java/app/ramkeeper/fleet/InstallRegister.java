@@ -3,7 +3,9 @@ package app.ramkeeper.fleet;
 import app.ramkeeper.identity.ForRegister;
 import app.ramkeeper.shared.Missing;
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.UUID;
 import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.jdbc.core.simple.JdbcClient;
@@ -44,27 +46,20 @@ public class InstallRegister {
 
     /** Registers under an id made by the form, so that a second post of it changes nothing. */
     public void register(InstallId id, RegisterInstall command) {
-        if (installs.existsById(id.value())) {
-            return;
+        if (!installs.existsById(id.value())) {
+            registerAll(Map.of(id, command));
         }
-        InstallDetails details = command.install();
-        installs.saveAndFlush(new Install(id.value(), command.site().value(), details));
-        LocalDate since = details.commissionedOn();
-        ConfigurationId first = works.open(id, since, null, command.configuration());
-        if (command.baseline() != null) {
-            works.keepBaseline(first, command.baseline());
-        }
-        int place = 1;
-        for (PumpDetails pump : command.pumps()) {
-            pumps.placeNew(pumps.register(pump), id, place++, since);
-        }
-        if (since != null || !details.commissioningKnown()) {
-            works.openState(id, RunningState.RUNNING, since, null);
-        }
-        events.publishEvent(new InstallRegistered(id));
-        if (since != null) {
-            events.publishEvent(new InstallCommissioned(id, since));
-        }
+    }
+
+    /** Registers many new installs in one go, each under an id the caller made: an import. */
+    public void registerAll(Map<InstallId, RegisterInstall> added) {
+        List<Install> rows = new ArrayList<>();
+        added.forEach(
+                (id, command) -> rows.add(new Install(id.value(), command.site().value(), command.install())));
+        installs.saveAllAndFlush(rows);
+        works.begin(added);
+        pumps.placeNew(added);
+        events.publishEvent(new InstallsRegistered(List.copyOf(added.keySet())));
     }
 
     /**

@@ -5,9 +5,14 @@ import app.ramkeeper.shared.Conflict;
 import app.ramkeeper.shared.Missing;
 import app.ramkeeper.shared.Uuids;
 import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.springframework.context.ApplicationEventPublisher;
+import org.springframework.jdbc.core.JdbcTemplate;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
@@ -18,19 +23,25 @@ import org.springframework.transaction.annotation.Transactional;
 @Transactional
 public class InstallWorks {
 
+    private static final String OPEN_STATE =
+            "insert into running_states (id, install_id, state, from_date, reason) values (?, ?, ?, ?, ?)";
+
     private final InstallRepository installs;
     private final ConfigurationRepository configurations;
     private final JdbcClient jdbc;
+    private final JdbcTemplate batch;
     private final ApplicationEventPublisher events;
 
     InstallWorks(
             InstallRepository installs,
             ConfigurationRepository configurations,
             JdbcClient jdbc,
+            JdbcTemplate batch,
             ApplicationEventPublisher events) {
         this.installs = installs;
         this.configurations = configurations;
         this.jdbc = jdbc;
+        this.batch = batch;
         this.events = events;
     }
 
@@ -179,6 +190,36 @@ public class InstallWorks {
                 .update();
     }
 
+    /** Opens the first configuration, baseline and, once handed over, running state of new installs. */
+    void begin(Map<InstallId, RegisterInstall> added) {
+        List<Configuration> first = new ArrayList<>();
+        Map<ConfigurationId, BaselineDetails> baselines = new HashMap<>();
+        List<Running> running = new ArrayList<>();
+        added.forEach((install, command) -> {
+            ConfigurationId id = ConfigurationId.next();
+            InstallDetails details = command.install();
+            LocalDate since = details.commissionedOn();
+            first.add(new Configuration(id.value(), install.value(), since, null, command.configuration()));
+            if (command.baseline() != null) {
+                baselines.put(id, command.baseline());
+            }
+            if (since != null || !details.commissioningKnown()) {
+                running.add(new Running(install, since));
+            }
+        });
+        configurations.saveAllAndFlush(first);
+        baselines.forEach(this::keepBaseline);
+        batch.batchUpdate(OPEN_STATE, running, 1000, (row, at) -> {
+            row.setObject(1, Uuids.next());
+            row.setObject(2, at.install().value());
+            row.setString(3, RunningState.RUNNING.name());
+            row.setObject(4, at.since());
+            row.setString(5, null);
+        });
+    }
+
+    private record Running(InstallId install, @Nullable LocalDate since) {}
+
     ConfigurationId open(
             InstallId install, @Nullable LocalDate from, @Nullable String reason, ConfigurationDetails details) {
         ConfigurationId id = ConfigurationId.next();
@@ -187,14 +228,12 @@ public class InstallWorks {
     }
 
     void openState(InstallId install, RunningState state, @Nullable LocalDate from, @Nullable String reason) {
-        jdbc.sql("""
-                        insert into running_states (id, install_id, state, from_date, reason)
-                        values (:id, :install, :state, :from, :reason)""")
-                .param("id", Uuids.next())
-                .param("install", install.value())
-                .param("state", state.name())
-                .param("from", from)
-                .param("reason", reason)
+        jdbc.sql(OPEN_STATE)
+                .param(Uuids.next())
+                .param(install.value())
+                .param(state.name())
+                .param(from)
+                .param(reason)
                 .update();
     }
 

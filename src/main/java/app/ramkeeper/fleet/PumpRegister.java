@@ -5,10 +5,14 @@ import app.ramkeeper.shared.Conflict;
 import app.ramkeeper.shared.Missing;
 import app.ramkeeper.shared.Uuids;
 import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.springframework.context.ApplicationEventPublisher;
+import org.springframework.jdbc.core.JdbcTemplate;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
@@ -19,13 +23,19 @@ import org.springframework.transaction.annotation.Transactional;
 @Transactional
 public class PumpRegister {
 
+    private static final String OPEN = """
+            insert into pump_fittings (id, pump_id, place, install_id, place_no, from_date, reason)
+            values (?, ?, ?, ?, ?, ?, ?)""";
+
     private final PumpRepository pumps;
     private final JdbcClient jdbc;
+    private final JdbcTemplate batch;
     private final ApplicationEventPublisher events;
 
-    PumpRegister(PumpRepository pumps, JdbcClient jdbc, ApplicationEventPublisher events) {
+    PumpRegister(PumpRepository pumps, JdbcClient jdbc, JdbcTemplate batch, ApplicationEventPublisher events) {
         this.pumps = pumps;
         this.jdbc = jdbc;
+        this.batch = batch;
         this.events = events;
     }
 
@@ -83,9 +93,36 @@ public class PumpRegister {
         }
     }
 
-    /** A pump known to stand in an install since some day, or since nobody knows when; tells nobody. */
-    void placeNew(PumpId pump, InstallId install, int placeNo, @Nullable LocalDate since) {
-        open(pump, PumpPlace.INSTALL, install, placeNo, since, null);
+    /** A pump of a new install. */
+    private record Standing(
+            PumpId pump,
+            InstallId install,
+            int placeNo,
+            @Nullable LocalDate since) {}
+
+    /** Registers the pumps of new installs, where each has stood since some day, or since nobody knows when; tells nobody. */
+    void placeNew(Map<InstallId, RegisterInstall> added) {
+        List<Pump> rows = new ArrayList<>();
+        List<Standing> standing = new ArrayList<>();
+        added.forEach((install, command) -> {
+            int place = 1;
+            for (PumpDetails details : command.pumps()) {
+                PumpId id = PumpId.next();
+                rows.add(new Pump(id.value(), details));
+                standing.add(
+                        new Standing(id, install, place++, command.install().commissionedOn()));
+            }
+        });
+        pumps.saveAllAndFlush(rows);
+        batch.batchUpdate(OPEN, standing, 1000, (row, at) -> {
+            row.setObject(1, Uuids.next());
+            row.setObject(2, at.pump().value());
+            row.setString(3, PumpPlace.INSTALL.name());
+            row.setObject(4, at.install().value());
+            row.setObject(5, at.placeNo());
+            row.setObject(6, at.since());
+            row.setString(7, null);
+        });
     }
 
     private Optional<PumpId> standsAt(InstallId install, int placeNo) {
@@ -133,16 +170,14 @@ public class PumpRegister {
             @Nullable Integer placeNo,
             @Nullable LocalDate from,
             @Nullable String reason) {
-        jdbc.sql("""
-                        insert into pump_fittings (id, pump_id, place, install_id, place_no, from_date, reason)
-                        values (:id, :pump, :place, :install, :no, :from, :reason)""")
-                .param("id", Uuids.next())
-                .param("pump", pump.value())
-                .param("place", place.name())
-                .param("install", install == null ? null : install.value())
-                .param("no", placeNo)
-                .param("from", from)
-                .param("reason", reason)
+        jdbc.sql(OPEN)
+                .param(Uuids.next())
+                .param(pump.value())
+                .param(place.name())
+                .param(install == null ? null : install.value())
+                .param(placeNo)
+                .param(from)
+                .param(reason)
                 .update();
     }
 

@@ -5,10 +5,13 @@ import app.ramkeeper.shared.Conflict;
 import app.ramkeeper.shared.Missing;
 import app.ramkeeper.shared.Uuids;
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.springframework.context.ApplicationEventPublisher;
+import org.springframework.jdbc.core.JdbcTemplate;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
@@ -21,11 +24,13 @@ public class SiteRegister {
 
     private final SiteRepository sites;
     private final JdbcClient jdbc;
+    private final JdbcTemplate batch;
     private final ApplicationEventPublisher events;
 
-    SiteRegister(SiteRepository sites, JdbcClient jdbc, ApplicationEventPublisher events) {
+    SiteRegister(SiteRepository sites, JdbcClient jdbc, JdbcTemplate batch, ApplicationEventPublisher events) {
         this.sites = sites;
         this.jdbc = jdbc;
+        this.batch = batch;
         this.events = events;
     }
 
@@ -39,9 +44,38 @@ public class SiteRegister {
     /** Registers under an id made by the form, so that a second post of it changes nothing. */
     public void register(SiteId id, SiteDetails details, List<NewParty> parties) {
         if (!sites.existsById(id.value())) {
-            sites.saveAndFlush(new Site(id.value(), details));
-            parties.forEach(party -> addParty(id, party));
+            registerAll(Map.of(id, new RegisterSite(details, parties)));
         }
+    }
+
+    /** Registers many new sites in one go, each under an id the caller made: an import. */
+    public void registerAll(Map<SiteId, RegisterSite> added) {
+        List<Site> rows = new ArrayList<>();
+        List<PartyAt> parties = new ArrayList<>();
+        added.forEach((id, command) -> {
+            rows.add(new Site(id.value(), command.site()));
+            command.parties().forEach(party -> parties.add(new PartyAt(id, party)));
+        });
+        sites.saveAllAndFlush(rows);
+        addParties(parties);
+    }
+
+    /** A party and the site it belongs to. */
+    private record PartyAt(SiteId site, NewParty party) {}
+
+    private void addParties(List<PartyAt> parties) {
+        batch.batchUpdate("""
+                insert into site_parties (id, site_id, part, customer_id, contact_id, from_date, share)
+                values (?, ?, ?, ?, ?, ?, ?)""", parties, 1000, (row, at) -> {
+            NewParty party = at.party();
+            row.setObject(1, Uuids.next());
+            row.setObject(2, at.site().value());
+            row.setString(3, party.part().name());
+            row.setObject(4, party.customer() == null ? null : party.customer().value());
+            row.setObject(5, party.contact() == null ? null : party.contact().value());
+            row.setObject(6, party.from());
+            row.setBigDecimal(7, party.share());
+        });
     }
 
     /**

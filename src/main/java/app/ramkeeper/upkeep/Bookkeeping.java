@@ -5,9 +5,9 @@ import app.ramkeeper.fleet.ConfigurationChanged;
 import app.ramkeeper.fleet.InstallCommissioned;
 import app.ramkeeper.fleet.InstallId;
 import app.ramkeeper.fleet.InstallMoved;
-import app.ramkeeper.fleet.InstallRegistered;
 import app.ramkeeper.fleet.InstallRemoved;
 import app.ramkeeper.fleet.InstallRetired;
+import app.ramkeeper.fleet.InstallsRegistered;
 import app.ramkeeper.fleet.PumpFitted;
 import app.ramkeeper.fleet.PumpRemoved;
 import app.ramkeeper.fleet.RunningStateChanged;
@@ -41,8 +41,8 @@ class Bookkeeping {
     }
 
     @EventListener
-    void on(InstallRegistered event) {
-        keep(event.install());
+    void on(InstallsRegistered event) {
+        housekeeping.installs(event.installs().stream().map(InstallId::value).toList());
     }
 
     @EventListener

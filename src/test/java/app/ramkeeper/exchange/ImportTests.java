@@ -17,6 +17,10 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.DriverManager;
+import java.sql.SQLException;
+import java.sql.Statement;
 import java.time.Duration;
 import java.util.List;
 import java.util.Map;
@@ -28,6 +32,7 @@ import org.junit.jupiter.api.DisplayName;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.boot.jdbc.autoconfigure.JdbcConnectionDetails;
 import org.springframework.boot.test.context.SpringBootTest;
 import org.springframework.context.annotation.Import;
 import org.springframework.jdbc.core.simple.JdbcClient;
@@ -253,6 +258,44 @@ class ImportTests {
         imports.undo(id);
         await(id, ImportState.UNDONE);
         assertThat(installs()).isEmpty();
+    }
+
+    @Test
+    void aRowThatTheRegisterRefusesHoldsBackOnlyItself() throws Exception {
+        ImportId id = checked(HEAD
+                + row("A", "2019-03-05", "-45.03", "169.2", "12,5", "S1")
+                + row("B", "2019-03-05", "-45.03", "169.2", "12,5", "S2")
+                + row("C", "2019-03-05", "-45.03", "169.2", "12,5", "S3"));
+        String rule = "ck_installs_refused_" + own;
+
+        asOwner("alter table installs add constraint " + rule + " check (reference <> 'B" + own + "')");
+        try {
+            imports.apply(id);
+            await(id, ImportState.APPLIED);
+        } finally {
+            asOwner("alter table installs drop constraint " + rule);
+        }
+
+        assertThat(installs()).containsExactly("A" + own, "C" + own);
+        assertThat(sentences(id, 3)).singleElement().asString().startsWith("The register refused this row.");
+        assertThat(jdbc.sql("select count(*) from audit_entries where new_values ->> 'reference' = :r")
+                        .param("r", "B" + own)
+                        .query(Long.class)
+                        .single())
+                .isZero();
+        imports.mend(id, 3, imports.row(id, 3).cells());
+        imports.apply(id);
+        await(id, ImportState.APPLIED);
+        assertThat(installs()).containsExactly("A" + own, "B" + own, "C" + own);
+    }
+
+    private static void asOwner(String sql) throws SQLException {
+        JdbcConnectionDetails owner = TestDatabase.owner();
+        try (Connection database =
+                        DriverManager.getConnection(owner.getJdbcUrl(), owner.getUsername(), owner.getPassword());
+                Statement statement = database.createStatement()) {
+            statement.execute(sql);
+        }
     }
 
     @Test

@@ -29,11 +29,8 @@ final class Browser {
 
     static Browser signedIn(String server, String login, String password) throws IOException, InterruptedException {
         Browser browser = new Browser(server);
-        Matcher token = TOKEN.matcher(browser.get("/sign-in"));
-        if (!token.find()) {
-            throw new IllegalStateException("The sign-in page has no token");
-        }
-        String form = "login=" + login + "&password=" + encoded(password) + "&_csrf=" + encoded(token.group(1));
+        String token = token(browser.get("/sign-in"));
+        String form = "login=" + login + "&password=" + encoded(password) + "&_csrf=" + encoded(token);
         HttpResponse<String> answer = browser.client.send(
                 HttpRequest.newBuilder(URI.create(server + "/sign-in"))
                         .header("Content-Type", "application/x-www-form-urlencoded")
@@ -55,6 +52,50 @@ final class Browser {
             throw new IllegalStateException(path + " gave " + answer.statusCode());
         }
         return answer.body();
+    }
+
+    /** Posts a form and gives the address it leads to. */
+    String post(String path, String page, String form) throws IOException, InterruptedException {
+        return sent(
+                path,
+                "application/x-www-form-urlencoded",
+                HttpRequest.BodyPublishers.ofString(form + "&_csrf=" + encoded(token(page))));
+    }
+
+    /** Posts a file as the field {@code file} and gives the address it leads to. */
+    String upload(String path, String page, String name, byte[] content) throws IOException, InterruptedException {
+        String head = "--bench\r\nContent-Disposition: form-data; name=\"_csrf\"\r\n\r\n" + token(page)
+                + "\r\n--bench\r\nContent-Disposition: form-data; name=\"file\"; filename=\"" + name
+                + "\"\r\nContent-Type: text/csv\r\n\r\n";
+        return sent(
+                path,
+                "multipart/form-data; boundary=bench",
+                HttpRequest.BodyPublishers.concat(
+                        HttpRequest.BodyPublishers.ofString(head),
+                        HttpRequest.BodyPublishers.ofByteArray(content),
+                        HttpRequest.BodyPublishers.ofString("\r\n--bench--\r\n")));
+    }
+
+    private String sent(String path, String type, HttpRequest.BodyPublisher body)
+            throws IOException, InterruptedException {
+        HttpResponse<String> answer = client.send(
+                HttpRequest.newBuilder(URI.create(server + path))
+                        .header("Content-Type", type)
+                        .POST(body)
+                        .build(),
+                BodyHandlers.ofString());
+        if (answer.statusCode() != 302) {
+            throw new IllegalStateException(path + " gave " + answer.statusCode());
+        }
+        return URI.create(answer.headers().firstValue("Location").orElseThrow()).getPath();
+    }
+
+    private static String token(String page) {
+        Matcher token = TOKEN.matcher(page);
+        if (!token.find()) {
+            throw new IllegalStateException("The page has no token");
+        }
+        return token.group(1);
     }
 
     static String encoded(String text) {
