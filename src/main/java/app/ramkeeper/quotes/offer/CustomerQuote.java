@@ -24,7 +24,6 @@ public record CustomerQuote(
         @Nullable String intro,
         @Nullable String terms,
         List<Group> groups,
-        BigDecimal discountPercent,
         Reckoning.Totals totals,
         @Nullable Promise promise) {
 
@@ -83,7 +82,6 @@ public record CustomerQuote(
                 revision.intro(),
                 revision.terms(),
                 groups,
-                revision.discountPercent(),
                 revision.totals(),
                 revision.design() == null ? null : promise(revision.design()));
     }

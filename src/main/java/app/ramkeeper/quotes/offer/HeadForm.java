@@ -1,13 +1,9 @@
 package app.ramkeeper.quotes.offer;
 
-import jakarta.validation.constraints.DecimalMax;
-import jakarta.validation.constraints.DecimalMin;
-import jakarta.validation.constraints.Digits;
 import jakarta.validation.constraints.Email;
 import jakarta.validation.constraints.NotBlank;
 import jakarta.validation.constraints.NotNull;
 import jakarta.validation.constraints.Size;
-import java.math.BigDecimal;
 import java.time.LocalDate;
 import org.jspecify.annotations.Nullable;
 
@@ -25,9 +21,6 @@ public record HeadForm(
         @Size(max = 60) @Nullable String phone,
         @NotBlank @Size(max = 160) @Nullable String place,
 
-        @DecimalMin("0") @DecimalMax("100") @Digits(integer = 3, fraction = 2) @Nullable
-        BigDecimal discountPercent,
-
         @NotNull @Nullable LocalDate validUntil,
         @Size(max = 4000) @Nullable String intro,
         @Size(max = 4000) @Nullable String terms,
@@ -42,7 +35,6 @@ public record HeadForm(
                 card.email(),
                 card.phone(),
                 card.place(),
-                draft.discountPercent(),
                 draft.validUntil(),
                 draft.intro(),
                 draft.terms(),
@@ -58,15 +50,10 @@ public record HeadForm(
                 email,
                 phone,
                 place,
-                discountPercent,
                 validUntil,
                 intro,
                 terms,
                 saved.version(),
                 saved.draftVersion());
-    }
-
-    BigDecimal discount() {
-        return discountPercent == null ? BigDecimal.ZERO : discountPercent;
     }
 }

@@ -1,8 +1,12 @@
 package app.ramkeeper.quotes.offer;
 
 import app.ramkeeper.identity.ForOffice;
+import app.ramkeeper.web.Choice;
 import java.time.Clock;
 import java.time.LocalDate;
+import java.util.List;
+import java.util.Locale;
+import org.springframework.context.MessageSource;
 import org.springframework.stereotype.Component;
 import org.springframework.transaction.annotation.Transactional;
 import org.springframework.ui.Model;
@@ -15,12 +19,20 @@ class QuoteScreen {
 
     private final QuoteStore store;
     private final QuoteLinks links;
+    private final MessageSource messages;
     private final Clock clock;
 
-    QuoteScreen(QuoteStore store, QuoteLinks links, Clock clock) {
+    QuoteScreen(QuoteStore store, QuoteLinks links, MessageSource messages, Clock clock) {
         this.store = store;
         this.links = links;
+        this.messages = messages;
         this.clock = clock;
+    }
+
+    private List<Choice> groups(Revision revision) {
+        return revision.groups().stream()
+                .map(group -> new Choice(group.name(), messages.getMessage("quotes.group." + group, null, Locale.UK)))
+                .toList();
     }
 
     void fill(QuoteId id, Model model) {
@@ -31,6 +43,10 @@ class QuoteScreen {
         model.addAttribute("open", revision.isOpenOn(LocalDate.now(clock)));
         model.addAttribute("revisions", store.revisions(id));
         model.addAttribute("steps", store.steps(id));
+        model.addAttribute("discountOn", groups(revision));
+        if (!model.containsAttribute("less")) {
+            model.addAttribute("less", new DiscountForm(null, null, null, null));
+        }
         model.addAttribute("link", links.expiry(id).orElse(null));
         model.addAttribute(
                 "unpriced",

@@ -29,11 +29,13 @@ import tools.jackson.databind.json.JsonMapper;
 class QuoteStore {
 
     private final JdbcClient jdbc;
+    private final DiscountStore discounts;
     private final JsonMapper json;
     private final Clock clock;
 
-    QuoteStore(JdbcClient jdbc, JsonMapper json, Clock clock) {
+    QuoteStore(JdbcClient jdbc, DiscountStore discounts, JsonMapper json, Clock clock) {
         this.jdbc = jdbc;
+        this.discounts = discounts;
         this.json = json;
         this.clock = clock;
     }
@@ -76,14 +78,17 @@ class QuoteStore {
     List<Revision> revisions(QuoteId id) {
         return jdbc.sql("select * from quote_revisions where quote_id = ? order by revision desc")
                 .param(id.value())
-                .query((row, number) -> revision(row, List.of()))
+                .query((row, number) -> revision(row, List.of(), List.of()))
                 .list();
     }
 
     private Optional<Revision> read(String where, Object... keys) {
         return jdbc.sql("select * from quote_revisions r " + where)
                 .params(List.of(keys))
-                .query((row, number) -> revision(row, lines(row.getObject("id", UUID.class))))
+                .query((row, number) -> {
+                    UUID id = row.getObject("id", UUID.class);
+                    return revision(row, lines(id), discounts.of(id));
+                })
                 .optional();
     }
 
@@ -94,7 +99,7 @@ class QuoteStore {
                 .list();
     }
 
-    private Revision revision(ResultSet row, List<QuoteLine> lines) throws SQLException {
+    private Revision revision(ResultSet row, List<QuoteLine> lines, List<Discount> less) throws SQLException {
         String design = row.getString("design");
         String how = row.getString("decided_how");
         return new Revision(
@@ -105,7 +110,6 @@ class QuoteStore {
                 design == null ? null : json.readValue(design, ChosenDesign.class),
                 row.getString("currency"),
                 TaxRounding.valueOf(row.getString("tax_rounding")),
-                row.getBigDecimal("discount_percent"),
                 row.getObject("valid_until", LocalDate.class),
                 row.getString("intro"),
                 row.getString("terms"),
@@ -117,7 +121,8 @@ class QuoteStore {
                 how == null ? null : Answered.valueOf(how),
                 row.getString("decided_reason"),
                 row.getInt("version"),
-                lines);
+                lines,
+                less);
     }
 
     private static @Nullable Instant instant(ResultSet row, String column) throws SQLException {
@@ -155,16 +160,14 @@ class QuoteStore {
     UUID open(QuoteId quote, int number, Terms terms, @Nullable ChosenDesign design, List<QuoteLine> lines) {
         UUID id = Uuids.next();
         jdbc.sql("""
-                        insert into quote_revisions (id, quote_id, revision, design, currency, tax_rounding, discount_percent,
-                          valid_until, intro, terms)
-                        values (:id, :quote, :revision, :design::jsonb, :currency, :rounding, :discount, :valid, :intro, :terms)""")
+                        insert into quote_revisions (id, quote_id, revision, design, currency, tax_rounding, valid_until, intro, terms)
+                        values (:id, :quote, :revision, :design::jsonb, :currency, :rounding, :valid, :intro, :terms)""")
                 .paramSource(new MapSqlParameterSource("id", id)
                         .addValue("quote", quote.value())
                         .addValue("revision", number)
                         .addValue("design", design == null ? null : json.writeValueAsString(design), Types.VARCHAR)
                         .addValue("currency", terms.currency())
                         .addValue("rounding", terms.rounding().name())
-                        .addValue("discount", terms.discountPercent())
                         .addValue("valid", terms.validUntil())
                         .addValue("intro", terms.intro(), Types.VARCHAR)
                         .addValue("terms", terms.terms(), Types.VARCHAR))
@@ -180,7 +183,6 @@ class QuoteStore {
     record Terms(
             String currency,
             TaxRounding rounding,
-            java.math.BigDecimal discountPercent,
             LocalDate validUntil,
             @Nullable String intro,
             @Nullable String terms) {}
@@ -232,11 +234,10 @@ class QuoteStore {
 
     boolean changeTerms(UUID revision, HeadForm form) {
         return jdbc.sql("""
-                        update quote_revisions set discount_percent = :discount, valid_until = :valid, intro = :intro, terms = :terms,
+                        update quote_revisions set valid_until = :valid, intro = :intro, terms = :terms,
                           version = version + 1
                         where id = :id and version = :version and state = 'DRAFT'""")
                         .paramSource(new MapSqlParameterSource("id", revision)
-                                .addValue("discount", form.discount())
                                 .addValue("valid", form.validUntil())
                                 .addValue("intro", form.intro(), Types.VARCHAR)
                                 .addValue("terms", form.terms(), Types.VARCHAR)

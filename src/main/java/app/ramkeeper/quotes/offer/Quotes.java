@@ -27,12 +27,14 @@ import org.springframework.transaction.annotation.Transactional;
 public class Quotes {
 
     private final QuoteStore store;
+    private final DiscountStore discounts;
     private final NewQuote fresh;
     private final Prices prices;
     private final Clock clock;
 
-    Quotes(QuoteStore store, NewQuote fresh, Prices prices, Clock clock) {
+    Quotes(QuoteStore store, DiscountStore discounts, NewQuote fresh, Prices prices, Clock clock) {
         this.store = store;
+        this.discounts = discounts;
         this.fresh = fresh;
         this.prices = prices;
         this.clock = clock;
@@ -56,12 +58,7 @@ public class Quotes {
                 id,
                 1,
                 new QuoteStore.Terms(
-                        settings.currency(),
-                        settings.taxRounding(),
-                        BigDecimal.ZERO,
-                        today.plusDays(settings.validDays()),
-                        null,
-                        null),
+                        settings.currency(), settings.taxRounding(), today.plusDays(settings.validDays()), null, null),
                 design,
                 lines);
         store.enquiry(id, "QUOTED", null);
@@ -80,13 +77,19 @@ public class Quotes {
         }
         List<QuoteLine> lines = last.lines().stream().map(Quotes::copy).toList();
         LocalDate valid = LocalDate.now(clock).plusDays(prices.settings().validDays());
-        store.open(
+        UUID next = store.open(
                 id,
                 last.revision() + 1,
-                new QuoteStore.Terms(
-                        last.currency(), last.taxRounding(), last.discountPercent(), valid, last.intro(), last.terms()),
+                new QuoteStore.Terms(last.currency(), last.taxRounding(), valid, last.intro(), last.terms()),
                 last.design(),
                 lines);
+        for (int i = 0; i < last.discounts().size(); i++) {
+            Discount same = last.discounts().get(i);
+            discounts.add(
+                    next,
+                    i + 1,
+                    new Discount(Uuids.next(), same.lineGroup(), same.percent(), same.amount(), same.text()));
+        }
         store.step(id, last.revision() + 1, Step.Kind.REVISED, by, null);
     }
 
@@ -121,7 +124,7 @@ public class Quotes {
     @Transactional(readOnly = true)
     public HeadForm blank() {
         LocalDate until = LocalDate.now(clock).plusDays(prices.settings().validDays());
-        return new HeadForm(null, null, null, null, null, null, BigDecimal.ZERO, until, null, null, null, null);
+        return new HeadForm(null, null, null, null, null, null, until, null, null, null, null);
     }
 
     @Transactional(readOnly = true)

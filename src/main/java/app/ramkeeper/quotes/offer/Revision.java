@@ -18,7 +18,6 @@ public record Revision(
         @Nullable ChosenDesign design,
         String currency,
         TaxRounding taxRounding,
-        BigDecimal discountPercent,
         LocalDate validUntil,
         @Nullable String intro,
         @Nullable String terms,
@@ -30,10 +29,11 @@ public record Revision(
         @Nullable Answered decidedHow,
         @Nullable String decidedReason,
         int version,
-        List<QuoteLine> lines) {
+        List<QuoteLine> lines,
+        List<Discount> discounts) {
 
     public Reckoning.Totals totals() {
-        return Reckoning.totals(lines, discountPercent, taxRounding);
+        return Reckoning.totals(lines, discounts, taxRounding);
     }
 
     /** What everything costs the company; lines without a cost count nothing. */

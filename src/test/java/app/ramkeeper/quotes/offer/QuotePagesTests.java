@@ -165,6 +165,37 @@ class QuotePagesTests {
     }
 
     @Test
+    void discountsStandOnTheDraftAndComeAlongWhenItIsRevised() throws Exception {
+        assertThat(post(page + "/discounts", "percent", "5", "amount", "10", "text", "kept words"))
+                .hasStatus(422)
+                .bodyText()
+                .contains("Give either a share or an amount.", "kept words");
+        assertThat(post(page + "/discounts", "percent", "101")).hasStatus(422);
+        assertThat(post(page + "/discounts", "amount", "-1")).hasStatus(422);
+        assertThat(post(page + "/discounts", "lineGroup", "VESSEL", "amount", "9999999"))
+                .hasStatus(422)
+                .bodyText()
+                .contains("This is more than there is to take off");
+        assertThat(post(page + "/discounts", "lineGroup", "PUMPS", "percent", "10", "text", "old customer"))
+                .hasRedirectedUrl(page);
+        assertThat(post(page + "/discounts", "amount", "250.50", "text", "digging by the farm"))
+                .hasRedirectedUrl(page);
+        assertThat(body(get(page, Role.OFFICE)))
+                .contains("Discount 10 % (Pumps): old customer", "Discount: digging by the farm", "−250.50");
+
+        post(page + "/send");
+        UUID discount = jdbc.sql(
+                        "select d.id from quote_discounts d join quote_revisions r on r.id = d.revision_id where r.quote_id = ? limit 1")
+                .param(id.value())
+                .query(UUID.class)
+                .single();
+        assertThat(post(page + "/discounts/" + discount + "/remove")).hasStatus(409);
+        post(page + "/revise");
+        assertThat(body(get(page, Role.OFFICE)))
+                .contains("revision 2", "Discount 10 % (Pumps): old customer", "digging by the farm");
+    }
+
+    @Test
     void aVariationCountsOnceAccepted() throws Exception {
         accepted();
         String job = "/jobs/" + id;
