@@ -1,6 +1,7 @@
 package app.ramkeeper.desk;
 
 import app.ramkeeper.identity.ForField;
+import java.time.Instant;
 import java.time.LocalDate;
 import java.time.LocalTime;
 import java.util.List;
@@ -41,7 +42,8 @@ class TechnicianDay {
             @Nullable String note,
             @Nullable String promised,
             String biosecurity,
-            boolean drinkingWater) {}
+            boolean drinkingWater,
+            @Nullable Instant changedAt) {}
 
     /** A part to take along, over all stops of the day. */
     public record Bring(
@@ -54,6 +56,7 @@ class TechnicianDay {
         return jdbc.sql("""
                         select v.id as visit_id, v.site_id, s.name as site, s.locality, v.kind, v.planned_from, v.minutes, v.answer, v.office_must_ring,
                           v.state, s.way_in, s.gate, v.note, coalesce(c.biosecurity, 'CLEAN') as biosecurity, s.drinking_water,
+                          (select max(w.changed_at) from week_stops w where w.visit_id = v.id and w.published_on = v.planned_on) as changed_at,
                           (select string_agg(lower(replace(h.kind, '_', ' ')) || coalesce(': ' || h.text, ''), '; ' order by h.kind) from site_hazards h where h.site_id = s.id) as hazards,
                           (select string_agg(distinct k.name, ', ') from visit_tasks vt join task_kinds k on k.id = vt.task_kind_id where vt.visit_id = v.id) as tasks,
                           (select string_agg(f.text, '; ') from follow_ups f where f.site_id = s.id and f.done_on is null) as promised

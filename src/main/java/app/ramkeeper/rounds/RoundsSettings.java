@@ -16,6 +16,7 @@ import org.springframework.boot.context.properties.bind.DefaultValue;
  * @param roadFactor road distance over the distance as the crow flies, outside areas of their own factor
  * @param iterations steps of a plan from scratch; the number of steps, not the clock, ends it, so it can be repeated
  * @param longest time after which a run ends with the best so far, however slow the machine
+ * @param callOutRoom time of each technician's day that the optimiser and the weeks ahead leave free for call-outs, until the week is published
  * @param candidates most visits that one week looks at
  */
 @ConfigurationProperties("ramkeeper.rounds")
@@ -27,4 +28,5 @@ public record RoundsSettings(
         double roadFactor,
         @DefaultValue("60000") long iterations,
         @DefaultValue("60s") Duration longest,
+        @DefaultValue("30m") Duration callOutRoom,
         @DefaultValue("2000") int candidates) {}

@@ -14,6 +14,7 @@ import java.util.List;
 import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
+import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.dao.DataIntegrityViolationException;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Service;
@@ -31,6 +32,7 @@ public class Visits {
     private final LockedGates gates;
     private final WorkQueries works;
     private final JdbcClient jdbc;
+    private final ApplicationEventPublisher events;
     private final Clock clock;
 
     Visits(
@@ -39,12 +41,14 @@ public class Visits {
             LockedGates gates,
             WorkQueries works,
             JdbcClient jdbc,
+            ApplicationEventPublisher events,
             Clock clock) {
         this.visits = visits;
         this.rules = rules;
         this.gates = gates;
         this.works = works;
         this.jdbc = jdbc;
+        this.events = events;
         this.clock = clock;
     }
 
@@ -108,6 +112,13 @@ public class Visits {
                 .param("outcome", answer.name())
                 .param("note", note)
                 .update();
+        events.publishEvent(new VisitAnswered(id, answer, failedInARow(id), by));
+    }
+
+    private int failedInARow(VisitId id) {
+        return jdbc.sql("""
+                        select count(*)::int from visit_attempts a where a.visit_id = :visit and a.outcome = 'NO_ANSWER'
+                          and not exists (select from visit_attempts l where l.visit_id = :visit and l.outcome <> 'NO_ANSWER' and l.at > a.at)""").param("visit", id.value()).query(Integer.class).single();
     }
 
     /** What all reports in force say of an install's tasks, oldest day first; of one day, as they were recorded. */

@@ -8,6 +8,7 @@ import java.util.stream.Stream;
 import org.springframework.boot.context.properties.EnableConfigurationProperties;
 import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
+import org.springframework.http.HttpMethod;
 import org.springframework.security.config.annotation.method.configuration.EnableMethodSecurity;
 import org.springframework.security.config.annotation.web.builders.HttpSecurity;
 import org.springframework.security.config.annotation.web.configurers.HeadersConfigurer;
@@ -71,6 +72,8 @@ class SecurityChain {
                         .requestMatchers(HEALTH)
                         .permitAll()
                         .requestMatchers("/sign-in/**", "/link/**", "/q/**", "/denied")
+                        .permitAll()
+                        .requestMatchers(HttpMethod.GET, "/calendar/{token}/rounds.ics")
                         .permitAll()
                         .anyRequest()
                         .hasAnyRole(Stream.of(Role.values()).map(Role::name).toArray(String[]::new)))

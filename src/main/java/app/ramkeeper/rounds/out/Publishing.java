@@ -47,13 +47,15 @@ public class Publishing {
     private final WeekStore weeks;
     private final WeekEdits edits;
     private final Visits visits;
+    private final DueBack dueBack;
     private final JdbcClient jdbc;
     private final Clock clock;
 
-    Publishing(WeekStore weeks, WeekEdits edits, Visits visits, JdbcClient jdbc, Clock clock) {
+    Publishing(WeekStore weeks, WeekEdits edits, Visits visits, DueBack dueBack, JdbcClient jdbc, Clock clock) {
         this.weeks = weeks;
         this.edits = edits;
         this.visits = visits;
+        this.dueBack = dueBack;
         this.jdbc = jdbc;
         this.clock = clock;
     }
@@ -97,6 +99,7 @@ public class Publishing {
                     .update();
         });
         changed.forEach(this::tell);
+        dueBack.publish(week);
         jdbc.sql("""
                         update week_plans set published_version = version, published_at = :now, published_by = :by,
                           first_published_at = coalesce(first_published_at, :now) where id = :id""")
@@ -176,7 +179,8 @@ public class Publishing {
         }
         jdbc.sql("""
                         update week_stops set visit_id = :visit, published_on = :day, published_from = :from, published_to = :to,
-                          changed_at = case when published_on is null and changed_at is null then null else :now::timestamptz end where id = :id""")
+                          changed_at = case when published_on is null and changed_at is null
+                            and (select first_published_at from week_plans p where p.id = plan_id) is null then null else :now::timestamptz end where id = :id""")
                 .param("visit", visit)
                 .param("day", g.day())
                 .param("from", g.from())

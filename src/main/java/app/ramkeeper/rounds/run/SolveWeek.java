@@ -99,7 +99,7 @@ class SolveWeek {
         Week seen = weeks.load(plan);
         travels.ask(WeekStore.places(seen.stops(), seen.rounds()));
         Week week = weeks.load(plan);
-        WeekProblem problem = new WeekProblem(week, LocalDate.now(clock), run.lightly());
+        WeekProblem problem = new WeekProblem(week, LocalDate.now(clock), run.lightly(), settings.callOutRoom());
         if (problem.isEmpty()) {
             runs.end(run.id(), "FAILED", nothing(week));
             return;

@@ -14,6 +14,7 @@ import app.ramkeeper.rounds.week.Stop;
 import app.ramkeeper.rounds.week.TechDay;
 import app.ramkeeper.rounds.week.Week;
 import app.ramkeeper.rounds.week.WeekStore.Placing;
+import java.time.Duration;
 import java.time.LocalDate;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
@@ -47,15 +48,17 @@ final class WeekProblem {
 
     private final Week week;
     private final boolean lightly;
+    private final long room;
     private final List<TechDay> rounds = new ArrayList<>();
     private final List<Stop> stops = new ArrayList<>();
     private final List<Placing> untouched = new ArrayList<>();
     private final Problem problem;
     private final Plan start;
 
-    WeekProblem(Week week, LocalDate today, boolean lightly) {
+    WeekProblem(Week week, LocalDate today, boolean lightly, Duration callOutRoom) {
         this.week = week;
         this.lightly = lightly;
+        this.room = week.plan().firstPublishedAt() == null ? callOutRoom.toMinutes() : 0;
         Set<RoundKey> left = new HashSet<>();
         week.rounds().stream()
                 .filter(r -> !r.works() || r.locked() || !r.day().isAfter(today))
@@ -146,11 +149,18 @@ final class WeekProblem {
                     place(ends, Objects.requireNonNull(round.start())),
                     place(ends, Objects.requireNonNull(round.end())),
                     round.from(),
-                    Math.max(round.from(), round.until() - round.breakDue()),
-                    round.longest(),
+                    Math.max(round.from(), round.until() - round.breakDue() - roomOf(round)),
+                    round.longest() - roomOf(round),
                     Double.POSITIVE_INFINITY,
                     r,
                     USE_OF_A_DAY);
+        }
+
+        /** A day that one agreed job takes up has no room left for call-outs. */
+        private long roomOf(TechDay round) {
+            return stops.stream().anyMatch(s -> round.day().equals(s.fixedOn()) && s.minutes() > round.longest() / 2)
+                    ? 0
+                    : room;
         }
 
         private int place(List<Position> ends, Position where) {

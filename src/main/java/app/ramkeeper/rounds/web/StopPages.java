@@ -1,6 +1,7 @@
 package app.ramkeeper.rounds.web;
 
 import app.ramkeeper.identity.ForOffice;
+import app.ramkeeper.rounds.out.Publishing;
 import app.ramkeeper.rounds.week.DayTimes;
 import app.ramkeeper.rounds.week.Openings;
 import app.ramkeeper.rounds.week.RoundKey;
@@ -9,6 +10,7 @@ import app.ramkeeper.rounds.week.Week;
 import app.ramkeeper.rounds.week.WeekEdits;
 import app.ramkeeper.rounds.week.WeekEdits.By;
 import app.ramkeeper.rounds.week.WeekStore;
+import app.ramkeeper.shared.Conflict;
 import app.ramkeeper.shared.Missing;
 import app.ramkeeper.visits.form.TypedForm;
 import app.ramkeeper.web.Saving;
@@ -35,11 +37,13 @@ class StopPages {
 
     private final WeekStore weeks;
     private final WeekEdits edits;
+    private final Publishing publishing;
     private final Mondays mondays;
 
-    StopPages(WeekStore weeks, WeekEdits edits, Mondays mondays) {
+    StopPages(WeekStore weeks, WeekEdits edits, Publishing publishing, Mondays mondays) {
         this.weeks = weeks;
         this.edits = edits;
+        this.publishing = publishing;
         this.mondays = mondays;
     }
 
@@ -97,8 +101,19 @@ class StopPages {
         if (form.hasProblems() || person == null || day == null) {
             return Saving.again(show(by.monday(), id, form, model), model);
         }
-        flash.addFlashAttribute("saved", edits.move(by, id, person, day, before, excuse));
+        String moved = edits.move(by, id, person, day, before, excuse);
+        flash.addFlashAttribute("saved", form.ticked("tell") ? moved + " " + tell(by) : moved);
         return back(by.monday());
+    }
+
+    /** Publishes what was just done; what stands against it is said, and the move stays. */
+    private String tell(By by) {
+        int version = weeks.plan(by.monday()).orElseThrow().version();
+        try {
+            return publishing.publish(new By(by.monday(), version, by.person()));
+        } catch (Conflict not) {
+            return String.valueOf(not.getMessage());
+        }
     }
 
     @PostMapping("/rounds/{monday}/stops/{id}/set-aside")

@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.UUID;
@@ -21,10 +22,16 @@ final class Bundle {
     static final int CALL_OUT = 5_000;
     private static final int NOTHING_NAMED = 30;
 
+    /** About what a drive of its own in a later week would cost; common practice, without source. */
+    private static final double BROUGHT_FORWARD = 20;
+
+    private static final double CAN_WAIT = 0.3;
+
     final UUID site;
     final @Nullable Appointment visit;
     final List<DueRow> tasks = new ArrayList<>();
     final List<Promise> promises = new ArrayList<>();
+    private final List<Horizon.Move> moves = new ArrayList<>();
     private final LocalDate monday;
 
     Bundle(UUID site, @Nullable Appointment visit, LocalDate monday) {
@@ -68,6 +75,24 @@ final class Bundle {
     /** What a site asks of any visit. */
     record SiteTerms(UUID siteId, int walkMinutes, boolean confined, boolean heavy, boolean marked) {}
 
+    /** Which of its tasks the weeks ahead would rather have, or have given up to this one. */
+    void lookAhead(Map<UUID, Horizon.Move> ofTasks) {
+        tasks.stream()
+                .map(t -> ofTasks.get(t.taskId()))
+                .filter(Objects::nonNull)
+                .forEach(moves::add);
+    }
+
+    /** What suits another week better counts little here; what was brought forward counts more. */
+    private double worth(DueRow task) {
+        double worth = task.worth(monday);
+        return moves.stream()
+                .filter(move -> move.taskId().equals(task.taskId()))
+                .findFirst()
+                .map(move -> move.to().equals(monday) ? worth + BROUGHT_FORWARD : worth * CAN_WAIT)
+                .orElse(worth);
+    }
+
     boolean pressing() {
         return visit != null
                 || !promises.isEmpty()
@@ -79,7 +104,7 @@ final class Bundle {
     }
 
     double worth() {
-        double sum = tasks.stream().mapToDouble(t -> t.worth(monday)).sum();
+        double sum = tasks.stream().mapToDouble(this::worth).sum();
         sum += promises.stream()
                 .mapToDouble(p -> p.promised() ? PROMISE : PROMISE / 3.0)
                 .sum();
@@ -152,6 +177,11 @@ final class Bundle {
         if (tasks.size() > 2) {
             parts.add((tasks.size() - 2) + " more");
         }
+        moves.stream()
+                .limit(1)
+                .forEach(m -> parts.add(
+                        (m.to().equals(monday) ? "brought forward from the week of " : "can wait until the week of ")
+                                + Times.day(m.to().equals(monday) ? m.from() : m.to()) + ": " + m.why()));
         return String.join("; ", parts);
     }
 

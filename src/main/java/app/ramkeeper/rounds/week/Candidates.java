@@ -30,10 +30,14 @@ class Candidates {
     static final double NEAR_KM = 8;
 
     private final JdbcClient jdbc;
+    private final DueTasks due;
+    private final LookAhead ahead;
     private final RoundsSettings settings;
 
-    Candidates(JdbcClient jdbc, RoundsSettings settings) {
+    Candidates(JdbcClient jdbc, DueTasks due, LookAhead ahead, RoundsSettings settings) {
         this.jdbc = jdbc;
+        this.due = due;
+        this.ahead = ahead;
         this.settings = settings;
     }
 
@@ -57,7 +61,7 @@ class Candidates {
                 bySite.putIfAbsent(visit.siteId(), bundle);
             }
         }
-        for (DueRow task : due(monday)) {
+        for (DueRow task : due.opening(monday, monday.plusDays(6L + SOON_DAYS))) {
             Bundle ofVisit = task.visitId() == null ? null : byVisit.get(task.visitId());
             (ofVisit != null ? ofVisit : bySite.computeIfAbsent(task.siteId(), s -> new Bundle(s, null, monday)))
                     .tasks.add(task);
@@ -69,6 +73,10 @@ class Candidates {
         }
         List<Bundle> all = new ArrayList<>(byVisit.values());
         bySite.values().stream().filter(b -> b.visit == null).forEach(all::add);
+        Map<UUID, Horizon.Move> moves = ahead.from(monday).moves().stream()
+                .filter(move -> move.to().equals(monday) || move.from().equals(monday))
+                .collect(Collectors.toMap(Horizon.Move::taskId, Function.identity()));
+        all.forEach(bundle -> bundle.lookAhead(moves));
         List<Bundle> kept = withoutFarSoon(all);
         kept.sort(Comparator.comparingDouble(Bundle::worth).reversed());
         int most = Math.min(kept.size(), settings.candidates());
@@ -100,27 +108,6 @@ class Candidates {
     private static Position where(DueRow task) {
         return new Position(
                 java.util.Objects.requireNonNull(task.latitude()), java.util.Objects.requireNonNull(task.longitude()));
-    }
-
-    /** Tasks whose window opens within three weeks after this one, and that no visit of another week will do. */
-    private List<DueRow> due(LocalDate monday) {
-        return jdbc.sql("""
-                        select t.id as task_id, i.site_id, t.install_id, t.pump_id, k.id as kind_id, k.name as kind, k.minutes, k.crew,
-                          k.weight::float8 as weight, t.due_on, t.window_from, t.window_until,
-                          v.id as visit_id, s.latitude, s.longitude
-                        from service_tasks t join installs i on i.id = t.install_id join sites s on s.id = i.site_id
-                          join task_kinds k on k.id = t.task_kind_id
-                          left join lateral (select v.id, v.planned_on from visit_tasks vt join visits v on v.id = vt.visit_id
-                            where vt.task_id = t.id and v.state = 'PLANNED' order by v.planned_on nulls last limit 1) v on true
-                        where t.ended_on is null and t.done_by = 'US' and t.due_on is not null and s.merged_into is null
-                          and (t.asleep_since is null or t.wakes_on <= :sunday) and t.waiting in ('OURS', 'PARTS')
-                          and t.window_from <= :soon and (v.id is null or v.planned_on is null or v.planned_on between :monday and :sunday)
-                        order by i.site_id, t.window_until, t.id""")
-                .param("monday", monday)
-                .param("sunday", monday.plusDays(6))
-                .param("soon", monday.plusDays(6L + SOON_DAYS))
-                .query(DueRow.class)
-                .list();
     }
 
     private List<Appointment> appointments(LocalDate monday) {

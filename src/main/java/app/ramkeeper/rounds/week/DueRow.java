@@ -9,6 +9,7 @@ import org.jspecify.annotations.Nullable;
 public record DueRow(
         UUID taskId,
         UUID siteId,
+        String site,
         UUID installId,
         @Nullable UUID pumpId,
         UUID kindId,

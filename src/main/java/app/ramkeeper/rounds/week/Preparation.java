@@ -223,7 +223,7 @@ public class Preparation {
                       worth, worth_a_day, why, due_on) values (?, ?, ?, ?, ?, ?, ?, string_to_array(?, ','), ?, ?, ?, ?, ?, ?, ?, ?)
                     on conflict (id) do update set kind = excluded.kind, minutes = excluded.minutes, crew = excluded.crew,
                       skills = excluded.skills, must = excluded.must, fixed_on = excluded.fixed_on, fixed_from = excluded.fixed_from,
-                      not_on = excluded.not_on, worth = excluded.worth, worth_a_day = excluded.worth_a_day, why = excluded.why,
+                      not_on = coalesce(excluded.not_on, w.not_on), worth = excluded.worth, worth_a_day = excluded.worth_a_day, why = excluded.why,
                       due_on = excluded.due_on""", stops);
             batch.batchUpdate(
                     "delete from week_stop_tasks where stop_id = ?",

@@ -28,7 +28,7 @@ import org.springframework.transaction.annotation.Transactional;
 @Service
 @ForOffice
 @Transactional
-class Calls {
+public class Calls {
 
     private static final Logger LOG = LoggerFactory.getLogger(Calls.class);
 
@@ -59,9 +59,13 @@ class Calls {
         return queries.all(after);
     }
 
-    /** @throws Missing if there is none */
+    /**
+     * A call by its id.
+     *
+     * @throws Missing if there is none
+     */
     @Transactional(readOnly = true)
-    CallView view(UUID id) {
+    public CallView view(UUID id) {
         return queries.view(id).orElseThrow(() -> new Missing("call", id));
     }
 
@@ -106,7 +110,7 @@ class Calls {
     }
 
     /** Plans the call-out that answers a call. */
-    VisitId plan(UUID id, CallVisitForm form) {
+    public VisitId plan(UUID id, CallVisitForm form) {
         CallView call = held(id);
         UUID site = call.line().siteId();
         if (site == null) {

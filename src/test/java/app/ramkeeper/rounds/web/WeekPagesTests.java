@@ -10,7 +10,9 @@ import app.ramkeeper.fleet.SiteId;
 import app.ramkeeper.fleet.Sites;
 import app.ramkeeper.identity.PersonId;
 import app.ramkeeper.identity.Role;
+import app.ramkeeper.rounds.week.Comparison;
 import app.ramkeeper.rounds.week.Stop;
+import app.ramkeeper.rounds.week.Times;
 import app.ramkeeper.rounds.week.Week;
 import app.ramkeeper.rounds.week.WeekStore;
 import app.ramkeeper.shared.Uuids;
@@ -219,6 +221,79 @@ class WeekPagesTests {
         move(stop, ana, monday, version()).exchange();
         assertThat(publish(version())).hasStatus(409).bodyText().contains("Not published", stop.site());
         assertThat(visitsAt(near)).isZero();
+    }
+
+    @Test
+    void comparesTwoPlansOfTheWeek() {
+        post("/rounds/" + monday + "/prepare").exchange();
+        Stop stop = stopAt(near);
+        move(stop, ana, monday, version()).exchange();
+        int first = version();
+        move(stop, ben, monday.plusDays(2), first).exchange();
+
+        assertThat(get("/rounds/" + monday + "/compare?one=" + first + "&other=" + version()))
+                .hasStatusOk()
+                .bodyText()
+                .contains(
+                        "What moved (1)",
+                        "Ana Weir, " + Times.day(monday),
+                        "Ben Sluice, " + Times.day(monday.plusDays(2)));
+        Comparison comparison = Comparison.of(
+                weeks.loadAs(weeks.plan(monday).orElseThrow(), 1),
+                weeks.loadAs(weeks.plan(monday).orElseThrow(), first));
+        assertThat(comparison.driving()).as("from nothing to one round").isPositive();
+        assertThat(comparison.before().lateDays())
+                .as("a week out is later than its Monday")
+                .isEqualTo(comparison.after().lateDays() + 7);
+        assertThat(get("/rounds/" + monday + "/compare?one=99")).hasStatus(404);
+    }
+
+    @Test
+    void keepsStartsEndsAndRoads() {
+        assertThat(post("/rounds/places/people/" + ana.value())
+                        .param("starts", "true")
+                        .param("place", "over there"))
+                .hasStatus(422)
+                .bodyText()
+                .contains("over there");
+        assertThat(post("/rounds/places/people/" + ana.value())
+                        .param("starts", "true")
+                        .param("place", "-45.10, 168.80"))
+                .hasStatus3xxRedirection();
+        post("/rounds/" + monday + "/prepare").exchange();
+        var round = weeks.load(monday).round(ana.value(), monday).orElseThrow();
+        assertThat(round.start().latitude()).isEqualTo(-45.10);
+        assertThat(round.end().latitude()).isEqualTo(-45.02);
+        assertThat(post("/rounds/places/people/" + ana.value())).hasStatus3xxRedirection();
+        assertThat(weeks.load(monday)
+                        .round(ana.value(), monday)
+                        .orElseThrow()
+                        .start()
+                        .latitude())
+                .isEqualTo(-45.02);
+
+        assertThat(post("/rounds/places/areas").param("name", "Gorge").param("factor", "9"))
+                .hasStatus(422)
+                .bodyText()
+                .contains("Gorge", "Give a number from 1 to 5", "Give a position");
+        assertThat(post("/rounds/places/areas")
+                        .param("name", "Gorge")
+                        .param("corner", "-45.5, 168.2")
+                        .param("opposite", "-44.5, 169.2")
+                        .param("factor", "3")
+                        .param("speed", "20"))
+                .hasStatus3xxRedirection();
+        move(stopAt(near), ana, monday, version()).exchange();
+        double slow = weeks.load(monday).totals().driveMinutes();
+        UUID area = jdbc.sql("select id from travel_areas where name = 'Gorge'")
+                .query(UUID.class)
+                .single();
+        assertThat(get("/rounds/places?area=" + area))
+                .hasStatusOk()
+                .bodyText()
+                .contains("Change the area", "-45.5, 168.2");
+        assertThat(post("/rounds/places/areas/" + area + "/remove")).hasStatus3xxRedirection();
+        assertThat(weeks.load(monday).totals().driveMinutes()).isLessThan(slow / 1.5);
     }
 
     @Test

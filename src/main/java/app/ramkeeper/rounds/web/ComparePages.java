@@ -1,0 +1,68 @@
+package app.ramkeeper.rounds.web;
+
+import app.ramkeeper.identity.ForOffice;
+import app.ramkeeper.rounds.week.Comparison;
+import app.ramkeeper.rounds.week.Moved.Change;
+import app.ramkeeper.rounds.week.Versions;
+import app.ramkeeper.rounds.week.WeekPlan;
+import app.ramkeeper.rounds.week.WeekStore;
+import app.ramkeeper.shared.Missing;
+import app.ramkeeper.visits.form.TypedForm;
+import app.ramkeeper.web.Choice;
+import java.time.LocalDate;
+import java.util.List;
+import org.jspecify.annotations.Nullable;
+import org.springframework.stereotype.Controller;
+import org.springframework.ui.Model;
+import org.springframework.web.bind.annotation.GetMapping;
+import org.springframework.web.bind.annotation.PathVariable;
+import org.springframework.web.bind.annotation.RequestParam;
+
+/** Two versions of a week's plan, compared. */
+@Controller
+@ForOffice
+class ComparePages {
+
+    private final WeekStore weeks;
+    private final Versions versions;
+    private final Mondays mondays;
+
+    ComparePages(WeekStore weeks, Versions versions, Mondays mondays) {
+        this.weeks = weeks;
+        this.versions = versions;
+        this.mondays = mondays;
+    }
+
+    /** Without a choice the published plan, or the one before the last change, against the present one. */
+    @GetMapping("/rounds/{monday}/compare")
+    String compare(
+            @PathVariable LocalDate monday,
+            @RequestParam(required = false) @Nullable Integer one,
+            @RequestParam(required = false) @Nullable Integer other,
+            Model model) {
+        WeekPlan plan = weeks.plan(mondays.known(monday)).orElseThrow(() -> new Missing("week", monday));
+        List<Change> changes = versions.since(plan.id(), 0);
+        Integer published = plan.publishedVersion();
+        int before =
+                one != null ? one : published != null && plan.ahead() ? published : Math.max(1, plan.version() - 1);
+        int after = other == null ? plan.version() : other;
+        model.addAttribute("monday", monday);
+        model.addAttribute(
+                "versions",
+                changes.stream()
+                        .map(c -> new Choice(Integer.toString(c.no()), c.no() + ": " + c.what()))
+                        .toList());
+        model.addAttribute("form", new TypedForm().set("one", before).set("other", after));
+        model.addAttribute(
+                "comparison",
+                Comparison.of(weeks.loadAs(plan, known(before, plan)), weeks.loadAs(plan, known(after, plan))));
+        return "rounds/compare";
+    }
+
+    private static int known(int version, WeekPlan plan) {
+        if (version < 1 || version > plan.version()) {
+            throw new Missing("version of the plan", version);
+        }
+        return version;
+    }
+}
