@@ -1,6 +1,7 @@
 package app.ramkeeper.fleet.web;
 
 import app.ramkeeper.fleet.CustomerId;
+import app.ramkeeper.fleet.CustomerSearch;
 import app.ramkeeper.fleet.SitePart;
 import app.ramkeeper.web.Cursor;
 import app.ramkeeper.web.Slice;
@@ -58,9 +59,11 @@ class CustomerLists {
             long installs) {}
 
     private final JdbcClient jdbc;
+    private final CustomerSearch search;
 
-    CustomerLists(JdbcClient jdbc) {
+    CustomerLists(JdbcClient jdbc, CustomerSearch search) {
         this.jdbc = jdbc;
+        this.search = search;
     }
 
     Slice<Row> page(@Nullable String after) {
@@ -85,18 +88,9 @@ class CustomerLists {
 
     /** Customers by half a name or their reference, best first. */
     List<Row> find(String typed, int limit) {
-        jdbc.sql("select set_config('pg_trgm.word_similarity_threshold', '0.4', true)")
-                .query(String.class)
-                .single();
-        return jdbc.sql(COLUMNS + """
-                        and (folded(:q) <% folded(c.name) or folded(c.reference) = folded(:q))
-                        order by folded(c.reference) is not distinct from folded(:q) desc,
-                          word_similarity(folded(:q), folded(c.name)) + similarity(folded(:q), folded(c.name)) desc, c.id
-                        limit :limit""")
-                .param("q", typed.length() > 100 ? typed.substring(0, 100) : typed)
-                .param("limit", limit)
-                .query(CustomerLists::row)
-                .list();
+        return search.find(typed, limit).stream()
+                .map(c -> new Row(c.id(), c.reference(), c.name(), c.phone(), c.email(), c.sites(), ""))
+                .toList();
     }
 
     List<PartRow> parts(CustomerId id) {

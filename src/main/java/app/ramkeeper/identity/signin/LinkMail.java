@@ -6,10 +6,12 @@ import org.slf4j.LoggerFactory;
 import org.springframework.beans.factory.ObjectProvider;
 import org.springframework.beans.factory.annotation.Qualifier;
 import org.springframework.beans.factory.annotation.Value;
+import org.springframework.core.io.ByteArrayResource;
 import org.springframework.core.task.TaskExecutor;
 import org.springframework.mail.MailException;
-import org.springframework.mail.SimpleMailMessage;
 import org.springframework.mail.javamail.JavaMailSender;
+import org.springframework.mail.javamail.MimeMessageHelper;
+import org.springframework.mail.javamail.MimeMessagePreparator;
 import org.springframework.stereotype.Component;
 import org.springframework.transaction.support.TransactionSynchronization;
 import org.springframework.transaction.support.TransactionSynchronizationManager;
@@ -38,16 +40,29 @@ public class LinkMail {
         return mail != null;
     }
 
+    /** A file that goes with the mail. */
+    public record Attached(String name, String mediaType, byte[] content) {}
+
     /** Sends the link once the transaction has committed, in the background: the answer's time tells nothing. */
     public void send(String to, String subject, String text) {
+        send(to, subject, text, null);
+    }
+
+    /** The same with a file. */
+    public void send(String to, String subject, String text, @Nullable Attached file) {
         if (mail == null) {
             return;
         }
-        SimpleMailMessage message = new SimpleMailMessage();
-        message.setFrom(from);
-        message.setTo(to);
-        message.setSubject(subject);
-        message.setText(text);
+        MimeMessagePreparator message = prepared -> {
+            MimeMessageHelper parts = new MimeMessageHelper(prepared, file != null, "UTF-8");
+            parts.setFrom(from);
+            parts.setTo(to);
+            parts.setSubject(subject);
+            parts.setText(text);
+            if (file != null) {
+                parts.addAttachment(file.name(), new ByteArrayResource(file.content()), file.mediaType());
+            }
+        };
         Runnable later = () -> background.execute(() -> deliver(mail, message));
         if (TransactionSynchronizationManager.isSynchronizationActive()) {
             TransactionSynchronizationManager.registerSynchronization(new TransactionSynchronization() {
@@ -61,7 +76,7 @@ public class LinkMail {
         }
     }
 
-    private static void deliver(JavaMailSender mail, SimpleMailMessage message) {
+    private static void deliver(JavaMailSender mail, MimeMessagePreparator message) {
         try {
             mail.send(message);
         } catch (MailException unable) {

@@ -73,7 +73,9 @@ class CustomerQuotePages {
     @GetMapping("/quote.pdf")
     ResponseEntity<byte[]> paper(@PathVariable String token, HttpServletRequest request) {
         Behind behind = look(token, request).orElseThrow(() -> new Missing("quote", "link"));
-        return download(store.paper(Objects.requireNonNull(behind.revision().pdfSha256())), store.card(behind.quote()));
+        return download(
+                store.paper(Objects.requireNonNull(behind.revision().pdfSha256())),
+                store.card(behind.quote()).name());
     }
 
     @PostMapping("/accept")
@@ -158,13 +160,13 @@ class CustomerQuotePages {
         return new ModelAndView("quotes/gone", HttpStatus.NOT_FOUND);
     }
 
-    static ResponseEntity<byte[]> download(byte[] paper, QuoteCard card) {
+    static ResponseEntity<byte[]> download(byte[] paper, String name) {
         return ResponseEntity.ok()
                 .contentType(MediaType.APPLICATION_PDF)
                 .header(
                         HttpHeaders.CONTENT_DISPOSITION,
                         ContentDisposition.inline()
-                                .filename(card.name() + ".pdf")
+                                .filename(name + ".pdf")
                                 .build()
                                 .toString())
                 .header("X-Content-Type-Options", "nosniff")

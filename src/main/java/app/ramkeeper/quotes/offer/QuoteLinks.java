@@ -13,10 +13,12 @@ import java.time.Clock;
 import java.time.LocalDate;
 import java.time.OffsetDateTime;
 import java.util.Locale;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.springframework.context.MessageSource;
+import org.springframework.http.MediaType;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
@@ -99,7 +101,11 @@ public class QuoteLinks {
         mail.send(
                 to,
                 messages.getMessage("quotes.mail.subject", words, Locale.UK),
-                messages.getMessage("quotes.mail.text", words, Locale.UK));
+                messages.getMessage("quotes.mail.text", words, Locale.UK),
+                new LinkMail.Attached(
+                        card.name() + ".pdf",
+                        MediaType.APPLICATION_PDF_VALUE,
+                        store.paper(Objects.requireNonNull(sent.pdfSha256()))));
     }
 
     /** Ends all links of a quote. */

@@ -65,12 +65,21 @@ class SendPages {
 
     @GetMapping("/preview.pdf")
     ResponseEntity<byte[]> preview(@PathVariable UUID id) {
-        return CustomerQuotePages.download(sending.preview(new QuoteId(id)), store.card(new QuoteId(id)));
+        return CustomerQuotePages.download(
+                sending.preview(new QuoteId(id)), store.card(new QuoteId(id)).name());
+    }
+
+    @GetMapping("/internal.pdf")
+    ResponseEntity<byte[]> internal(@PathVariable UUID id) {
+        return CustomerQuotePages.download(
+                sending.internal(new QuoteId(id)), store.card(new QuoteId(id)).name() + " internal");
     }
 
     @GetMapping("/revisions/{revision}/quote.pdf")
     ResponseEntity<byte[]> paper(@PathVariable UUID id, @PathVariable int revision) {
-        return CustomerQuotePages.download(sending.paper(new QuoteId(id), revision), store.card(new QuoteId(id)));
+        return CustomerQuotePages.download(
+                sending.paper(new QuoteId(id), revision),
+                store.card(new QuoteId(id)).name());
     }
 
     @PostMapping("/answer")

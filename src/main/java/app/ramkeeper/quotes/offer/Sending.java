@@ -103,6 +103,14 @@ public class Sending {
         return render(id, store.latest(id));
     }
 
+    /** The office's own sheet of the revision in force: cost, margin, what was accepted of the rules and why. */
+    @ForOffice
+    @Transactional(readOnly = true)
+    public byte[] internal(QuoteId id) {
+        Revision revision = store.latest(id);
+        return pdf.make("quotes/internal", Map.of("card", store.card(id), "r", revision, "totals", revision.totals()));
+    }
+
     private byte[] render(QuoteId id, Revision revision) {
         CustomerQuote quote = CustomerQuote.of(company.card(), store.card(id), revision, LocalDate.now(clock));
         return pdf.make("quotes/paper", Map.of("quote", quote));

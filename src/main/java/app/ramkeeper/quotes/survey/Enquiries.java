@@ -46,14 +46,14 @@ public class Enquiries {
         EnquiryId id = EnquiryId.next();
         bound(jdbc.sql("""
                                 insert into enquiries (id, customer_id, site_id, customer_name, phone, email, place, received_on, note)
-                                values (:id, %s, :site, :name, :phone, :email, :place, :on, :note)""".formatted(KNOWN)), id.value(), form).update();
+                                values (:id, coalesce(cast(:customer as uuid), %s), :site, :name, :phone, :email, :place, :on, :note)""".formatted(KNOWN)), id.value(), form).update();
         return id;
     }
 
     /** False if somebody else changed it meanwhile. */
     boolean change(UUID id, EnquiryForm form) {
         return bound(jdbc.sql("""
-                                        update enquiries set customer_id = coalesce(%s, case when folded(customer_name) = folded(:name) then customer_id end),
+                                        update enquiries set customer_id = coalesce(cast(:customer as uuid), %s, case when folded(customer_name) = folded(:name) then customer_id end),
                                           site_id = :site, customer_name = :name, phone = :phone, email = :email, place = :place,
                                           received_on = :on, note = :note, version = version + 1
                                         where id = :id and version = :version""".formatted(KNOWN)), id, form)
@@ -64,6 +64,7 @@ public class Enquiries {
 
     private static JdbcClient.StatementSpec bound(JdbcClient.StatementSpec sql, UUID id, EnquiryForm form) {
         return sql.param("id", id)
+                .param("customer", form.customer())
                 .param("site", form.site())
                 .param("name", form.customerName())
                 .param("phone", form.phone())
@@ -78,7 +79,25 @@ public class Enquiries {
         EnquiryView e = view(id);
         String place = e.siteId() == null ? e.place() : placeOf(id);
         return new EnquiryForm(
-                e.customerName(), e.phone(), e.email(), null, e.siteId(), place, e.receivedOn(), e.note(), e.version());
+                e.customerName(),
+                e.customerId(),
+                e.phone(),
+                e.email(),
+                null,
+                e.siteId(),
+                place,
+                e.receivedOn(),
+                e.note(),
+                e.version());
+    }
+
+    /** Whether that customer is on the register, and not merged into another. */
+    @Transactional(readOnly = true)
+    boolean knows(UUID customer) {
+        return jdbc.sql("select exists (select from customers where id = ? and merged_into is null)")
+                .param(customer)
+                .query(Boolean.class)
+                .single();
     }
 
     private @Nullable String placeOf(UUID id) {

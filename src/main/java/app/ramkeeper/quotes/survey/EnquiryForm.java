@@ -12,12 +12,14 @@ import org.jspecify.annotations.Nullable;
 /**
  * What is put down when somebody asks for water to be lifted.
  *
+ * @param customer if they are on the register
  * @param q words to find the site by; not kept
  * @param site if it is on the register
  * @param place in words, if it is not
  */
 public record EnquiryForm(
         @NotBlank @Size(max = 200) @Nullable String customerName,
+        @Nullable UUID customer,
 
         @Size(max = 60) @Nullable String phone,
 
@@ -33,10 +35,10 @@ public record EnquiryForm(
         @Nullable Integer version) {
 
     static EnquiryForm blank(LocalDate today, @Nullable UUID site) {
-        return new EnquiryForm(null, null, null, null, site, null, today, null, null);
+        return new EnquiryForm(null, null, null, null, null, site, null, today, null, null);
     }
 
     EnquiryForm bare() {
-        return new EnquiryForm(customerName, phone, email, null, site, place, receivedOn, note, version);
+        return new EnquiryForm(customerName, customer, phone, email, null, site, place, receivedOn, note, version);
     }
 }

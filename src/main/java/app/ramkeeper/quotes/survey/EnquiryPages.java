@@ -1,5 +1,7 @@
 package app.ramkeeper.quotes.survey;
 
+import app.ramkeeper.fleet.CustomerMatch;
+import app.ramkeeper.fleet.CustomerSearch;
 import app.ramkeeper.fleet.Fleet;
 import app.ramkeeper.fleet.SiteId;
 import app.ramkeeper.identity.ForField;
@@ -40,13 +42,21 @@ class EnquiryPages {
     private final Enquiries enquiries;
     private final EnquiryScreen screen;
     private final Fleet fleet;
+    private final CustomerSearch customers;
     private final Saving saving;
     private final Clock clock;
 
-    EnquiryPages(Enquiries enquiries, EnquiryScreen screen, Fleet fleet, Saving saving, Clock clock) {
+    EnquiryPages(
+            Enquiries enquiries,
+            EnquiryScreen screen,
+            Fleet fleet,
+            CustomerSearch customers,
+            Saving saving,
+            Clock clock) {
         this.enquiries = enquiries;
         this.screen = screen;
         this.fleet = fleet;
+        this.customers = customers;
         this.saving = saving;
         this.clock = clock;
     }
@@ -159,6 +169,17 @@ class EnquiryPages {
         return new ModelAndView("redirect:/enquiries/" + id);
     }
 
+    /** Known customers by what is typed of the name so far. */
+    @GetMapping("/customers")
+    String customers(@RequestParam(required = false) @Nullable String customerName, Model model) {
+        model.addAttribute("known", known(customerName));
+        return "enquiries/customer-pick :: options";
+    }
+
+    private List<CustomerMatch> known(@Nullable String name) {
+        return name == null || name.isBlank() ? List.of() : customers.find(name.strip(), FOUND);
+    }
+
     private ModelAndView found(EnquiryForm form, BindingResult errors, Model model, @Nullable UUID id) {
         fill(model, form, id);
         String q = form.q();
@@ -173,6 +194,9 @@ class EnquiryPages {
         if (form.site() == null && form.place() == null) {
             errors.rejectValue("place", "enquiries.place.missing");
         }
+        if (form.customer() != null && !enquiries.knows(form.customer())) {
+            errors.rejectValue("customerName", "enquiries.customer.gone");
+        }
         if (form.site() != null && chosen(form.site()) == null) {
             errors.rejectValue("q", "enquiries.site.gone");
         }
@@ -180,6 +204,8 @@ class EnquiryPages {
 
     private void fill(Model model, EnquiryForm form, @Nullable UUID id) {
         model.addAttribute("id", id);
+        model.addAttribute("known", known(form.customerName()));
+        model.addAttribute("chosenCustomer", form.customer());
         model.addAttribute("q", form.q());
         model.addAttribute("found", List.of());
         model.addAttribute("chosen", form.site() == null ? null : chosen(form.site()));

@@ -6,6 +6,8 @@ enum SourceMethod {
     BUCKET,
     /** Head over a V-notch. */
     NOTCH,
+    /** Floats timed along a reach of a sounded section. */
+    FLOAT,
     /** A figure that somebody gives. */
     GIVEN
 }

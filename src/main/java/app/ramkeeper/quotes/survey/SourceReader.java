@@ -39,6 +39,7 @@ final class SourceReader {
         return switch (method) {
             case BUCKET -> bucket();
             case NOTCH -> notch(ambient);
+            case FLOAT -> new FloatReader(form).measured();
             case GIVEN -> given();
         };
     }

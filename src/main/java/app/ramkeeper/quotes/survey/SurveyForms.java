@@ -44,6 +44,7 @@ public final class SurveyForms {
         next.keySet()
                 .removeIf(name -> name.startsWith("source")
                         || name.startsWith("notch")
+                        || name.startsWith("float")
                         || name.startsWith("given")
                         || name.equals("measuredDry")
                         || name.startsWith("dry")

@@ -194,6 +194,21 @@ class QuoteFlowTests {
     }
 
     @Test
+    void theInternalSheetTellsCostMarginAndWhatWasAcceptedOfTheRules() throws IOException {
+        QuoteId id = sent();
+        Revision sent = store.latest(id);
+
+        byte[] sheet = office(() -> sending.internal(id));
+        java.nio.file.Files.write(java.nio.file.Path.of("target", "internal.pdf"), sheet);
+        assertThat(text(sheet).replace(" ", ""))
+                .contains(
+                        "Internalsheet",
+                        "Secretreason",
+                        sent.cost().toPlainString(),
+                        sent.margin().toPlainString());
+    }
+
+    @Test
     void linesOfASentQuoteStandStill() {
         QuoteId id = sent();
 

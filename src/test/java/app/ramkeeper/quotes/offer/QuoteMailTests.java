@@ -6,7 +6,10 @@ import app.ramkeeper.TestDatabase;
 import app.ramkeeper.audit.Actor;
 import com.icegreen.greenmail.util.GreenMail;
 import com.icegreen.greenmail.util.ServerSetup;
+import jakarta.mail.BodyPart;
 import jakarta.mail.internet.MimeMessage;
+import jakarta.mail.internet.MimeMultipart;
+import java.security.MessageDigest;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
@@ -68,7 +71,18 @@ class QuoteMailTests {
         MimeMessage message = MAIL.getReceivedMessages()[0];
         assertThat(message.getAllRecipients()[0]).hasToString("hemi@farms.example");
         assertThat(message.getSubject()).startsWith("Quote Q");
-        assertThat(message.getContent().toString())
+        MimeMultipart parts = (MimeMultipart) message.getContent();
+        BodyPart file = parts.getBodyPart(1);
+        assertThat(file.getFileName()).matches("Q\\d{4}-\\d{4}\\.pdf");
+        assertThat(file.getContentType()).startsWith("application/pdf");
+        assertThat(MessageDigest.getInstance("SHA-256")
+                        .digest(file.getInputStream().readAllBytes()))
+                .as("the very paper that was kept")
+                .isEqualTo(jdbc.sql("select pdf_sha256 from quote_revisions order by sent_at desc nulls last limit 1")
+                        .query((row, number) -> row.getBytes(1))
+                        .single());
+        MimeMultipart words = (MimeMultipart) parts.getBodyPart(0).getContent();
+        assertThat(words.getBodyPart(0).getContent().toString())
                 .contains("Dear Hemi Stone", made.address(), "It holds until")
                 .doesNotContain("{", "''");
     }

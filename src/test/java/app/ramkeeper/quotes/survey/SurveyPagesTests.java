@@ -9,6 +9,7 @@ import app.ramkeeper.shared.Uuids;
 import java.nio.charset.StandardCharsets;
 import java.util.LinkedHashMap;
 import java.util.Map;
+import java.util.UUID;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.BeforeEach;
@@ -289,5 +290,76 @@ class SurveyPagesTests {
         assertThat(surveyed.post(enquiry + "/state", Role.OFFICE, Map.of("state", "LOST", "reason", "dear")))
                 .hasRedirectedUrl(enquiry);
         assertThat(body(surveyed.get(enquiry, Role.OFFICE))).contains("lost", "dear");
+    }
+
+    /** Worked by hand: soundings of 0.30 m2, 10 m in 50 s, 0.85: 0.051 m3/s, or 3060 l/min. */
+    @Test
+    void measuresAStreamByFloats() {
+        Map<String, String> typed = new LinkedHashMap<>(Surveyed.complete());
+        typed.put("method", "FLOAT");
+        typed.put("floatDistanceM", "10");
+        typed.put("floatSeconds", "48 52; 50,0");
+        typed.put("floatSection", "0 0\n0.5 0.2\n1 0,3\n1.5 0.1\n2 0");
+        String enquiry = surveyed.enquiry();
+        String survey = surveyed.post(enquiry + "/surveys", Role.TECHNICIAN, Map.of())
+                .getResponse()
+                .getRedirectedUrl();
+
+        assertThat(surveyed.save(survey, typed, "designs", "yes")).hasStatus3xxRedirection();
+        assertThat(body(surveyed.get(enquiry, Role.OFFICE))).contains("3060 l/min");
+    }
+
+    @ParameterizedTest
+    @CsvSource({
+        "floatDistanceM, 0, The length of the reach cannot be 0 m",
+        "floatSeconds, '', Give the times of the floats",
+        "floatSeconds, fifty, “fifty” is no number",
+        "floatSeconds, 0 50, Each float takes from 1 to 3600 s",
+        "floatSection, 0 0, Give two soundings or more",
+        "floatSection, '1 0.2|0.5 0.3', 'Line 2, “0.5 0.3”: give the distance from the bank'",
+        "floatSection, '0 0|2 0', All depths are zero",
+        "floatFactor, 2, The velocity factor cannot be 2"
+    })
+    void saysWhatIsWrongWithFloats(String field, String value, String sentence) {
+        Map<String, String> typed = new LinkedHashMap<>(Surveyed.complete());
+        typed.put("method", "FLOAT");
+        typed.put("floatDistanceM", "10");
+        typed.put("floatSeconds", "48 52 50");
+        typed.put("floatSection", "0 0\n1 0.3\n2 0");
+        typed.put(field, value.replace('|', '\n'));
+        String survey = surveyed.survey();
+
+        MvcTestResult refused = surveyed.save(survey, typed, "designs", "yes");
+
+        assertThat(refused).hasStatus(422);
+        assertThat(body(refused)).contains(sentence, "id=\"" + field + "-error\"");
+    }
+
+    @Test
+    void picksAKnownCustomerByHalfAName() {
+        UUID known = Uuids.next();
+        jdbc.sql("insert into customers (id, name, phone) values (?, 'Wilhelmina Thornbury', '00 555 0123')")
+                .param(known)
+                .update();
+
+        assertThat(surveyed.get("/enquiries/customers?customerName=wilhelmna", Role.OFFICE))
+                .hasStatusOk()
+                .bodyText()
+                .contains("Wilhelmina Thornbury", known.toString(), "Somebody new");
+        assertThat(surveyed.post("/enquiries/new", Role.OFFICE, Map.of("customerName", "wilhelmna", "find", "yes")))
+                .bodyText()
+                .contains("Wilhelmina Thornbury");
+        Map<String, String> typed = new LinkedHashMap<>(
+                Map.of("customerName", "W. Thornbury", "place", "Dell", "receivedOn", "2026-01-05"));
+        typed.put("customer", Uuids.next().toString());
+        assertThat(surveyed.post("/enquiries/new", Role.OFFICE, typed))
+                .hasStatus(422)
+                .bodyText()
+                .contains("There is no such customer any more");
+        typed.put("customer", known.toString());
+        String enquiry = surveyed.post("/enquiries/new", Role.OFFICE, typed)
+                .getResponse()
+                .getRedirectedUrl();
+        assertThat(body(surveyed.get(enquiry, Role.OFFICE))).contains("/customers/" + known);
     }
 }
