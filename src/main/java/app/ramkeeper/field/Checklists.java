@@ -35,7 +35,7 @@ public class Checklists {
 
     Checklists(JdbcClient jdbc, JsonMapper json, Clock clock) {
         this.jdbc = jdbc;
-        this.json = json;
+        this.json = PhoneVisits.reader(json);
         this.clock = clock;
     }
 

@@ -64,7 +64,7 @@ class FieldPapers {
         this.checklists = checklists;
         this.company = company;
         this.jdbc = jdbc;
-        this.json = json;
+        this.json = PhoneVisits.reader(json);
         this.pdf = pdf;
     }
 

@@ -53,7 +53,7 @@ class Intake {
             TransactionTemplate transaction,
             Clock clock) {
         this.jdbc = jdbc;
-        this.json = json;
+        this.json = PhoneVisits.reader(json);
         this.recorder = recorder;
         this.devices = devices;
         this.checklists = checklists;

@@ -20,11 +20,20 @@ import java.util.Set;
 import java.util.UUID;
 import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
+import tools.jackson.databind.DeserializationFeature;
+import tools.jackson.databind.json.JsonMapper;
 
 /** Turns what a phone wrote into the one command by which reports come in. */
 final class PhoneVisits {
 
     private PhoneVisits() {}
+
+    /** Reads what an older page or list leaves out as no and none. */
+    static JsonMapper reader(JsonMapper json) {
+        return json.rebuild()
+                .disable(DeserializationFeature.FAIL_ON_NULL_FOR_PRIMITIVES)
+                .build();
+    }
 
     /** @throws IllegalArgumentException if a text holds a control character */
     static RecordVisit command(PhoneVisit p, PersonId writer) {

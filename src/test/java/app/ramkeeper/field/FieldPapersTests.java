@@ -1,0 +1,182 @@
+package app.ramkeeper.field;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.springframework.security.test.web.servlet.request.SecurityMockMvcRequestPostProcessors.csrf;
+import static org.springframework.security.test.web.servlet.request.SecurityMockMvcRequestPostProcessors.user;
+
+import app.ramkeeper.fleet.InstallId;
+import app.ramkeeper.fleet.Installs;
+import app.ramkeeper.fleet.SiteId;
+import app.ramkeeper.fleet.Sites;
+import app.ramkeeper.identity.PersonId;
+import app.ramkeeper.identity.Role;
+import app.ramkeeper.visits.FieldPeople;
+import app.ramkeeper.visits.PageTest;
+import java.io.IOException;
+import java.time.Clock;
+import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.UUID;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.text.PDFTextStripper;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.http.MediaType;
+import org.springframework.test.web.servlet.assertj.MockMvcTester;
+import org.springframework.test.web.servlet.assertj.MvcTestResult;
+import tools.jackson.databind.json.JsonMapper;
+
+/** From a commissioning done on the phone to baseline, record and customer's page. */
+@PageTest
+class FieldPapersTests {
+
+    private static final String LIST = "01900000-0000-7000-8000-0000000f0001";
+    private static final List<String> HOLDS = List.of("DRAIN", "HEIGHT", "FLUSH", "CHARGE", "OPEN", "LOCK", "TAUGHT");
+
+    @Autowired
+    MockMvcTester mvc;
+
+    @Autowired
+    JsonMapper json;
+
+    @Autowired
+    Sites sites;
+
+    @Autowired
+    Installs installs;
+
+    @Autowired
+    FieldPeople people;
+
+    @Autowired
+    org.springframework.jdbc.core.simple.JdbcClient jdbc;
+
+    @Autowired
+    Clock clock;
+
+    private SiteId site;
+    private InstallId install;
+    private PersonId ada;
+
+    @BeforeEach
+    void make() {
+        site = sites.named("Tarn " + UUID.randomUUID());
+        install = installs.notYetCommissioned(site);
+        ada = people.named("Ada " + UUID.randomUUID());
+    }
+
+    private MvcTestResult send(UUID id, List<Map<String, Object>> checks) {
+        Map<String, Object> visit = new HashMap<>();
+        visit.put("v", 1);
+        visit.put("id", id);
+        visit.put("site", site.value());
+        visit.put("kind", "COMMISSIONING");
+        visit.put("on", LocalDate.now(clock).toString());
+        visit.put("outcome", "DONE");
+        visit.put("nobodyThere", false);
+        visit.put("customerName", "Merindah Foss");
+        visit.put("photos", 0);
+        visit.put("checklist", LIST);
+        visit.put("checks", checks);
+        visit.put("steps", List.of(Map.of("setting", "3 turns", "drive", "55", "delivered", "4.1")));
+        visit.put("dryFlow", "57");
+        visit.put("readings", List.of(reading("DRIVE_FLOW", "PUMP", "55"), reading("DELIVERED_FLOW", "TANK", "4.1")));
+        visit.put("followUps", List.of(Map.of("text", "Bring the spare rubber", "promised", true)));
+        String text = json.writeValueAsString(visit);
+        return mvc.post()
+                .uri("/field/entries")
+                .with(user(PageTest.As.who(ada, Role.TECHNICIAN)))
+                .with(csrf())
+                .header("Idempotency-Key", id.toString())
+                .contentType(MediaType.APPLICATION_JSON)
+                .content(json.writeValueAsString(
+                        Map.of("id", id, "person", ada.value(), "text", text, "hash", Intake.sha256(text))))
+                .exchange();
+    }
+
+    private Map<String, Object> reading(String quantity, String place, String value) {
+        return Map.of(
+                "install",
+                install.value(),
+                "quantity",
+                quantity,
+                "place",
+                place,
+                "value",
+                new java.math.BigDecimal(value),
+                "unit",
+                "LITRE_PER_MINUTE",
+                "asRead",
+                true);
+    }
+
+    private static List<Map<String, Object>> checks() {
+        List<Map<String, Object>> checks = new ArrayList<>();
+        HOLDS.forEach(code -> checks.add(
+                code.equals("DRAIN")
+                        ? Map.of("code", code, "done", false, "why", "Drain is dug next week")
+                        : Map.of("code", code, "done", true)));
+        return checks;
+    }
+
+    private String text(String path) throws IOException {
+        byte[] pdf = mvc.get()
+                .uri(path)
+                .with(user(PageTest.As.who(ada, Role.TECHNICIAN)))
+                .exchange()
+                .getResponse()
+                .getContentAsByteArray();
+        try (PDDocument paper = Loader.loadPDF(pdf)) {
+            return new PDFTextStripper().getText(paper);
+        }
+    }
+
+    @Test
+    void holdPointsAreTickedOrExplained() {
+        assertThat(send(UUID.randomUUID(), checks().subList(0, 6)))
+                .hasStatus(422)
+                .bodyJson()
+                .extractingPath("$.problems[0].path")
+                .isEqualTo("checks.TAUGHT");
+    }
+
+    @Test
+    void commissioningGivesBaselineRecordAndCustomersPage() throws IOException {
+        UUID id = UUID.randomUUID();
+        assertThat(send(id, checks())).hasStatusOk();
+        assertThat(jdbc.sql("select delivered_flow_si * 60000 from baselines where report_id = :id")
+                        .param("id", id)
+                        .query(Double.class)
+                        .list())
+                .singleElement()
+                .satisfies(flow -> assertThat(flow).isBetween(4.0999, 4.1001));
+
+        assertThat(text("/visits/reports/" + id + "/commissioning.pdf"))
+                .contains("Merindah Foss", "Drain is dug next week", "3 turns", "Dry-month flow: 57", "list 1")
+                .contains("How to stop it", "Never stop the pump by shutting the delivery");
+        assertThat(text("/visits/reports/" + id + "/customer.pdf")).contains("Bring the spare rubber", "4.1 l/min");
+    }
+
+    @Test
+    void noCommissioningRecordOfAServiceVisitThatNeverWas() {
+        assertThat(mvc.get()
+                        .uri("/visits/reports/{id}/customer.pdf", UUID.randomUUID())
+                        .with(user(PageTest.As.who(ada, Role.TECHNICIAN))))
+                .hasStatus(404);
+    }
+
+    @Test
+    void officeSeesWhatArrived() {
+        UUID id = UUID.randomUUID();
+        send(id, checks());
+        assertThat(mvc.get().uri("/phones").with(user(PageTest.As.who(ada, Role.OFFICE))))
+                .hasStatusOk()
+                .bodyText()
+                .contains("/visits/reports/" + id, "in the history");
+    }
+}
