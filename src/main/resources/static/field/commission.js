@@ -3,11 +3,13 @@ import { h, field, number } from './dom.js';
 import { db } from './data.js';
 
 const read = (text) => { const t = String(text ?? '').trim().replace(',', '.'); return t === '' || Number.isNaN(Number(t)) ? null : Number(t); };
-const listOf = (d) => db.data.checklists.find((c) => c.id === d.checklist);
+/** The edition the visit began with; the office may have written a newer one since. */
+const listOf = (d) => d.list || db.data.checklists.find((c) => c.id === d.checklist);
 
 /** Hold points without tick and without words. */
 export const unanswered = (d) => (listOf(d)?.items || []).filter((i) => i.hold && !d.checks[i.code]?.done && !d.checks[i.code]?.why?.trim())
-  .map((i) => `Tick or explain: ${i.text}.`);
+  .map((i) => `Tick or explain: ${i.text}.`)
+  .concat((listOf(d)?.items || []).some((i) => i.caution === 'PRESSURE' && d.checks[i.code]?.done) && !d.cautions.PRESSURE ? ['Read the caution about stored pressure.'] : []);
 
 /** Of the settings that the dry month can feed, the one that delivers most. */
 export function best(steps, dryFlow) {

@@ -31,13 +31,19 @@ export function newVisit(site, planned) {
   return { id: crypto.randomUUID(), person: db.person.person, visit: planned?.id || null, site: site.id, kind: planned?.kind || (fresh ? 'COMMISSIONING' : 'SERVICE'), on: iso(),
     startedAt: null, arrivedAt: null, leftAt: null, people: planned?.others || [], outcome: 'DONE', reason: null, note: '', nobodyThere: false, customerName: '',
     tasks: asked.map((t) => ({ task: t.id, install: t.install, pump: t.pump, kind: t.kind, outcome: null, note: '' })), readings: {}, findings: [], parts: [], photos: [], followUps: [],
-    cautions: {}, checklist: list?.id || null, checks: {}, steps: [], water: {} };
+    cautions: {}, checklist: list?.id || null, list: list || null, checks: {}, steps: [], water: {}, cases: [] };
 }
 
 let problems = [];
+let live = null;
 
 export async function visitPage(id) {
-  const d = await store.get('drafts', id);
+  // the draft in hand is newer than the one on its way into the store
+  if (live?.id !== id) {
+    problems = [];
+    live = await store.get('drafts', id);
+  }
+  const d = live;
   if (!d) {
     return [h('h1', null, 'Visit'), h('p', null, 'This visit is finished.'), h('a', { className: 'button', href: '#/out' }, 'Outbox')];
   }
@@ -55,7 +61,7 @@ export async function visitPage(id) {
   const c = { d, site, save, again, installs: installsOf(d.site) };
   return [h('h1', null, site.name), saved, problems.length ? h('div', { className: 'caution', role: 'alert' }, h('strong', null, 'Before it can be finished'), h('ul', null, problems.map((p) => h('li', null, p)))) : null,
     times(c), caution(c, 'CHAMBER', (site.hazards || []).some((z) => z.kind === 'CONFINED_SPACE')),
-    usual(c), tasks(c), d.kind === 'COMMISSIONING' ? commissioning(c, danger) : null, c.installs.map((i) => readings(c, i)), findings(c), cases(c), parts(c), water(c), photoPart(c), rest(c), end(c)];
+    usual(c), cases(c), tasks(c), d.kind === 'COMMISSIONING' ? commissioning(c, danger) : null, c.installs.map((i) => readings(c, i)), findings(c), parts(c), water(c), photoPart(c), rest(c), end(c)];
 }
 
 function times(c) {
@@ -261,6 +267,9 @@ function check(c) {
   d.tasks.filter((t) => t.outcome === 'COULD_NOT' && !t.reason).forEach((t) => wrong.push(`${kindOf(t.kind)?.name}: say why it could not be done.`));
   if (d.tasks.some((t) => ['DONE', 'INSPECTED_GOOD'].includes(t.outcome) && t.by !== 'OWNER' && PRESSURE.includes(kindOf(t.kind)?.code)) && !d.cautions.PRESSURE) {
     wrong.push('Read the caution about stored pressure.');
+  }
+  if (d.arrivedAt && (c.site.hazards || []).some((z) => z.kind === 'CONFINED_SPACE') && !d.cautions.CHAMBER) {
+    wrong.push('Read the caution about the confined chamber.');
   }
   if ((d.water.product || d.water.contact) && !d.cautions.WATER) {
     wrong.push('Read the caution about drinking water.');
