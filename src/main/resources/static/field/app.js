@@ -4,12 +4,18 @@ import * as store from './store.js';
 import { send, fetchBundle, onChange, status } from './send.js';
 import { way, compass } from './calc.js';
 import { visitPage, newVisit } from './visit.js';
+import { keepPlace } from './place.js';
 import { db, load, word, nice, of, installsOf, kindOf, unitWord, iso } from './data.js';
 
 const DAY_MS = 86400000;
 const main = document.getElementById('main');
+/** Whether the server was asked since this page opened: before that nobody knows who is signed in. */
+let asked = false;
 function today() {
   if (!db.data) {
+    if (!asked) {
+      return [h('h1', null, 'Today'), h('p', { className: 'soft', role: 'status' }, 'One moment: looking for the firm’s sites …')];
+    }
     return [h('h1', null, 'Today'), db.person ? null : h('p', null, 'Nobody has signed in on this phone yet.'),
       h('p', null, 'Nothing is on this phone yet. It takes all sites along while there is a signal.'),
       h('p', null, h('a', { className: 'button', href: '/sign-in?next=/field' }, 'Sign in')),
@@ -167,13 +173,16 @@ async function refresh() {
   } catch (offline) {
     // no signal: what is on the phone stays
   }
+  asked = true;
   await load();
-  // a visit that is being written is not drawn anew: that would take a letter away
-  draw(document.getElementById('finish') !== null);
+  // where somebody is writing, nothing is drawn anew: that would take a letter away
+  const writing = main.contains(document.activeElement) && document.activeElement.matches('input, select, textarea');
+  await draw(writing || document.getElementById('finish') !== null);
 }
 
 const bar = document.getElementById('bar');
 let drawn = '';
+let drawing = 0;
 async function draw(quiet) {
   outbox = await store.all('outbox');
   drafts.splice(0, drafts.length, ...await store.all('drafts'));
@@ -185,8 +194,17 @@ async function draw(quiet) {
   if (quiet && !['out', 'phone', '', undefined].includes(page)) {
     return;
   }
+  const mine = ++drawing;
   const content = page === 'sites' ? sites() : page === 'site' ? site(id) : page === 'out' ? out() : page === 'phone' ? await phone() : page === 'visit' ? await visitPage(id, db) : today();
-  main.replaceChildren(...content.flat(4).filter((x) => x));
+  if (mine !== drawing) {
+    // a later call draws
+    return;
+  }
+  const back = keepPlace(main);
+  main.replaceChildren(...content.flat(Infinity).filter((x) => x));
+  if (drawn === location.hash) {
+    back();
+  }
   if (drawn !== location.hash) {
     drawn = location.hash;
     scrollTo(0, 0);

@@ -33,27 +33,40 @@ export function commissioning(c, danger) {
 }
 
 function steps(c) {
+  const { d } = c;
   const out = h('div');
   const draw = () => {
-    const n = best(c.d.steps, read(c.d.dryFlow));
-    out.replaceChildren(...[plot(c.d.steps), n === null ? null : h('p', { className: 'note' }, `Best for the dry month: setting ${c.d.steps[n].setting || n + 1}, ${number(read(c.d.steps[n].delivered))} l/min.`)].filter(Boolean));
+    const dry = read(d.dryFlow);
+    const [n, wet] = [best(d.steps, dry), best(d.steps, null)];
+    const say = (k) => `setting ${d.steps[k].setting || k + 1}, ${number(read(d.steps[k].delivered))} l/min`;
+    const day = (key, label) => field(label, h('input', { type: 'date', value: d[key] || '', oninput: (e) => { d[key] = e.target.value || null; c.save(); } }));
+    out.replaceChildren(...[plot(d.steps, dry, n),
+      n === null ? (d.steps.length > 0 && dry !== null && h('p', { className: 'caution' }, 'The dry month feeds none of these settings: try a smaller one.')) : h('p', { className: 'note' }, `Best for the dry month: ${say(n)}.`),
+      n !== null && wet !== n && h('p', { className: 'note' }, `While there is more water: ${say(wet)}. Leave one setting, or agree on two with dates.`),
+      n !== null && wet !== n && h('div', { className: 'row' }, day('dryFrom', 'Dry setting from'), day('dryUntil', 'Dry setting until'))].filter(Boolean));
   };
   const typed = (s, key, label) => field(label, h('input', { type: 'text', inputMode: key === 'setting' ? 'text' : 'decimal', value: s[key] || '', oninput: (e) => { s[key] = e.target.value; c.save(); draw(); } }));
   draw();
-  return [field('Dry-month flow, l/min', h('input', { type: 'text', inputMode: 'decimal', value: c.d.dryFlow || '', oninput: (e) => { c.d.dryFlow = e.target.value; c.save(); draw(); } })),
-    c.d.steps.map((s) => h('div', { className: 'row' }, typed(s, 'setting', 'Setting'), typed(s, 'drive', 'Drive, l/min'), typed(s, 'delivered', 'Delivered, l/min'))),
-    h('div', { className: 'row' }, h('button', { onclick: () => { c.d.steps.push({ setting: '', drive: '', delivered: '' }); c.again(); } }, 'Next setting')), out];
+  return [field('Dry-month flow, l/min', h('input', { type: 'text', inputMode: 'decimal', value: d.dryFlow || '', oninput: (e) => { d.dryFlow = e.target.value; c.save(); draw(); } })),
+    d.steps.map((s, n) => h('div', { className: 'row three', role: 'group', 'aria-label': `Setting ${n + 1}` }, typed(s, 'setting', 'Setting'), typed(s, 'drive', 'Drive, l/min'), typed(s, 'delivered', 'Delivered, l/min'))),
+    h('div', { className: 'row' }, h('button', { onclick: () => { d.steps.push({ setting: '', drive: '', delivered: '' }); c.again(); } }, 'Next setting'),
+      d.steps.length ? h('button', { onclick: () => { d.steps.pop(); c.again(); } }, 'Drop the last setting') : null), out];
 }
 
-function plot(list) {
-  const points = list.map((s) => [read(s.drive), read(s.delivered)]).filter(([a, b]) => a !== null && b !== null).sort((a, b) => a[0] - b[0]);
-  if (points.length < 2) {
+/** Delivered flow by drive flow; a bar where the dry month ends, a ring around the best setting. */
+function plot(list, dry, n) {
+  const points = list.map((s) => [read(s.drive), read(s.delivered)]);
+  const line = points.filter(([a, b]) => a !== null && b !== null).sort((a, b) => a[0] - b[0]);
+  if (line.length < 2) {
     return null;
   }
-  const [x1, y1] = [Math.max(...points.map((p) => p[0])) * 1.1, Math.max(...points.map((p) => p[1])) * 1.15];
+  const [x1, y1] = [Math.max(dry || 0, ...line.map((p) => p[0])) * 1.1 || 1, Math.max(...line.map((p) => p[1])) * 1.15 || 1];
   const at = ([x, y]) => [40 + 270 * x / x1, 150 - 130 * y / y1];
-  return h('svg', { class: 'plot', viewBox: '0 0 330 180', role: 'img', 'aria-label': 'Delivered flow by drive flow' },
-    h('path', { d: 'M40 10V150H320' }), h('path', { class: 'curve', d: `M${points.map((p) => at(p).join(' ')).join('L')}` }),
-    points.map((p) => h('circle', { cx: at(p)[0], cy: at(p)[1], r: 4 })),
-    h('text', { x: 40, y: 170 }, '0'), h('text', { x: 300, y: 170 }, number(x1)), h('text', { x: 110, y: 170 }, 'drive flow, l/min'), h('text', { x: 4, y: 20 }, number(y1)), h('text', { x: 4, y: 8 }, 'l/min'));
+  const ring = n !== null && points[n][0] !== null && at(points[n]);
+  const bar = dry !== null && at([dry, 0])[0];
+  return h('svg', { class: 'plot', viewBox: '0 0 330 180', role: 'img', 'aria-label': `Delivered flow by drive flow, ${line.length} settings${ring ? `; the best for the dry month delivers ${number(points[n][1])} l/min` : ''}` },
+    h('path', { d: 'M40 10V150H320' }), h('path', { class: 'curve', d: `M${line.map((p) => at(p).join(' ')).join('L')}` }),
+    bar !== false && h('path', { class: 'dry', d: `M${bar} 10V150` }), bar !== false && h('text', { x: bar > 250 ? bar - 4 : bar + 4, y: 20, 'text-anchor': bar > 250 ? 'end' : 'start' }, 'dry month'),
+    line.map((p) => h('circle', { cx: at(p)[0], cy: at(p)[1], r: 4 })), ring && h('circle', { class: 'ring', cx: ring[0], cy: ring[1], r: 9 }),
+    h('text', { x: 36, y: 170 }, '0'), h('text', { x: 320, y: 170, 'text-anchor': 'end' }, number(x1)), h('text', { x: 180, y: 170, 'text-anchor': 'middle' }, 'drive flow, l/min'), h('text', { x: 36, y: 22, 'text-anchor': 'end' }, number(y1, 2)), h('text', { x: 4, y: 9 }, 'delivered, l/min'));
 }

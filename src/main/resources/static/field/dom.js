@@ -11,7 +11,7 @@ export function h(tag, props, ...children) {
       el.setAttribute(name, value === true ? '' : value);
     }
   }
-  el.append(...children.flat(4).filter((child) => child !== null && child !== undefined && child !== false && child !== ''));
+  el.append(...children.flat(Infinity).filter((child) => child !== null && child !== undefined && child !== false && child !== ''));
   return el;
 }
 

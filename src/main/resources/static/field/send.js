@@ -4,6 +4,7 @@ import * as store from './store.js';
 
 let state = { busy: false, needSignIn: false, offline: false, next: 0 };
 let timer;
+let wanted = false;
 const listeners = new Set();
 export const onChange = (listener) => listeners.add(listener);
 export const status = () => state;
@@ -124,7 +125,14 @@ export function send(now) {
   if (!navigator.locks) {
     return run(now);
   }
-  return navigator.locks.request('ramkeeper-outbox', { ifAvailable: true }, (lock) => (lock ? run(now) : null));
+  return navigator.locks.request('ramkeeper-outbox', { ifAvailable: true }, (lock) => {
+    if (lock) {
+      return run(now);
+    }
+    // a signal may come back while the last attempt is still failing
+    wanted ||= now;
+    return null;
+  });
 }
 
 async function run(now) {
@@ -161,7 +169,9 @@ async function again() {
   const waiting = (await store.all('outbox')).filter((e) => e.state === 'WAITING' || e.state === 'PHOTOS');
   if (waiting.length && !state.needSignIn) {
     const next = Math.min(...waiting.map((e) => e.next));
-    timer = setTimeout(() => send(false), Math.max(state.offline ? 30000 * (0.75 + Math.random() / 2) : 1000, next - Date.now()));
+    const asked = wanted;
+    wanted = false;
+    timer = setTimeout(() => send(asked), asked ? 100 : Math.max(state.offline ? 30000 * (0.75 + Math.random() / 2) : 1000, next - Date.now()));
   }
 }
 

@@ -6,6 +6,8 @@ import { judge, preCharge, runs, BAR, L_MIN, air, atTemperature } from './calc.j
 import { db, word, nice, installsOf, kindOf, unitWord, iso } from './data.js';
 import { photoPart, signaturePart } from './photo.js';
 import { commissioning, unanswered } from './commission.js';
+import { cases, changed, registerWork } from './cases.js';
+import { water, waterProblems, waterSent, waterWords } from './water.js';
 
 const QUANTITIES = [['DELIVERED_FLOW', 'Delivered flow', ['LITRE_PER_MINUTE', 'LITRE_PER_DAY', 'LITRE_PER_SECOND']], ['BEAT_RATE', 'Beats', ['PER_MINUTE']],
   ['DRIVE_FLOW', 'Drive flow', ['LITRE_PER_MINUTE', 'LITRE_PER_SECOND']], ['WASTE_FLOW', 'Waste flow', ['LITRE_PER_MINUTE', 'LITRE_PER_SECOND']],
@@ -61,7 +63,7 @@ export async function visitPage(id) {
   const c = { d, site, save, again, installs: installsOf(d.site) };
   return [h('h1', null, site.name), saved, problems.length ? h('div', { className: 'caution', role: 'alert' }, h('strong', null, 'Before it can be finished'), h('ul', null, problems.map((p) => h('li', null, p)))) : null,
     times(c), caution(c, 'CHAMBER', (site.hazards || []).some((z) => z.kind === 'CONFINED_SPACE')),
-    usual(c), cases(c), tasks(c), d.kind === 'COMMISSIONING' ? commissioning(c, danger) : null, c.installs.map((i) => readings(c, i)), findings(c), parts(c), water(c), photoPart(c), rest(c), end(c)];
+    usual(c), cases(c), tasks(c), d.kind === 'COMMISSIONING' ? commissioning(c, danger) : null, c.installs.map((i) => readings(c, i)), findings(c), parts(c), water(c, caution), photoPart(c), rest(c), end(c)];
 }
 
 function times(c) {
@@ -92,6 +94,8 @@ function tasks(c) {
   return [h('h2', null, 'Tasks'), caution(c, 'PRESSURE', needs), c.d.tasks.map((t) => {
     const name = `${kindOf(t.kind)?.name || 'Task'}${c.installs.length > 1 ? `, ${db.installs.get(t.install)?.name || ''}` : ''}`;
     return h('div', null, field(name, choose(db.words.workOutcome, t.outcome, (v) => { t.outcome = v; c.again(); }, 'not answered')),
+      c.d.cases?.includes('OWNER') ? h('div', { className: 'row' }, h('button', { 'aria-pressed': String(t.by === 'OWNER'), onclick: () => { Object.assign(t, t.by === 'OWNER' ? { by: null, outcome: null } : { by: 'OWNER', outcome: 'DONE' }); c.again(); } }, 'Owner did this')) : null,
+      t.by === 'OWNER' ? field('About when, which part', h('input', { type: 'text', maxLength: 300, value: t.note || '', oninput: (e) => { t.note = e.target.value; c.save(); } }), 'about May; part not known') : null,
       t.outcome === 'COULD_NOT' ? field('Why', choose(db.words.reason, t.reason, (v) => { t.reason = v; c.save(); }, 'say why')) : null,
       t.outcome === 'INSPECTED_GOOD' ? field('Look again on', h('input', { type: 'date', value: t.lookAgainOn || '', oninput: (e) => { t.lookAgainOn = e.target.value || null; c.save(); } })) : null);
   })];
@@ -103,7 +107,7 @@ function readings(c, i) {
   const tell = () => {
     const si = {};
     QUANTITIES.forEach(([q]) => { const r = c.d.readings[key(q)]; const v = parse(r?.value); if (v !== null && SI[r.unit]) { si[q] = { si: v * SI[r.unit], u: r.u ? r.u * SI[r.unit] : undefined }; } });
-    const told = judge(i, c.site, db.data.expected[i.id], si, c.d.on);
+    const told = changed(c.d) ? judge({ ...i, baseline: null }, c.site, null, si, c.d.on) : judge(i, c.site, db.data.expected[i.id], si, c.d.on);
     const r = c.d.readings[key('DELIVERED_FLOW')];
     say.replaceChildren(...(told.said.length ? [h('div', { className: told.zero ? 'caution' : 'note' }, told.said.map((s) => h('p', null, s)),
       told.zero ? h('div', { className: 'row' }, ['Float shut at the tank', 'Branch shut at the tank end', 'All open, still nothing'].map((why, n) => h('button', { 'aria-pressed': String(r.float === why), onclick: () => {
@@ -125,16 +129,24 @@ function readings(c, i) {
     const wrap = h('span', { className: 'with' });
     input.replaceWith(wrap);
     wrap.append(input, unit);
-    return [box, q.endsWith('_FLOW') ? bucket(c, r, input, unit, tell) : null, q === 'DELIVERED_FLOW' ? field('Measured at', choose([['TANK', 'the tank'], ['PUMP', 'the pump']], now?.place || 'TANK', (p) => { r().place = p; c.save(); })) : null];
+    return [box, q.endsWith('_FLOW') ? bucket(c, r, input, unit, tell, key(q)) : null, q === 'DELIVERED_FLOW' ? field('Measured at', choose([['TANK', 'the tank'], ['PUMP', 'the pump']], now?.place || 'TANK', (p) => { r().place = p; c.save(); })) : null];
   }), c.d.more ? null : h('button', { onclick: () => { c.d.more = true; c.again(); } }, 'More readings'), say, charge(c, i)];
 }
 
-function bucket(c, r, input, unit, tell) {
+// a watch that runs goes on when the page is drawn anew
+const watches = new Map();
+function bucket(c, r, input, unit, tell, key) {
   const box = h('details', null, h('summary', { className: 'button' }, 'Bucket and watch'));
   const out = h('p', { role: 'status' });
   const watch = h('p', { className: 'watch' }, '0.0 s');
-  let begun = 0;
+  let begun = watches.get(key) || 0;
   let ticking;
+  const tick = () => {
+    if (!watch.isConnected && begun !== watches.get(key)) {
+      clearInterval(ticking);
+    }
+    watch.textContent = `${((performance.now() - begun) / 1000).toFixed(1)} s`;
+  };
   const b = () => { r().bucket ??= { litres: '10', seconds: [] }; return r().bucket; };
   const sum = () => {
     const [litres, list] = [parse(b().litres), b().seconds];
@@ -155,14 +167,20 @@ function bucket(c, r, input, unit, tell) {
       b().seconds.push((performance.now() - begun) / 1000);
       clearInterval(ticking);
       begun = 0;
+      watches.delete(key);
       go.textContent = 'Start again';
       sum();
     } else {
       begun = performance.now();
+      watches.set(key, begun);
       go.textContent = 'Full';
-      ticking = setInterval(() => { watch.textContent = `${((performance.now() - begun) / 1000).toFixed(1)} s`; }, 100);
+      ticking = setInterval(tick, 100);
     }
-  } }, 'Start');
+  } }, begun ? 'Full' : 'Start');
+  if (begun) {
+    box.open = true;
+    ticking = setInterval(tick, 100);
+  }
   box.addEventListener('toggle', () => {
     if (box.open && box.children.length === 1) {
       box.append(field('Bucket, litres', h('input', { type: 'text', inputMode: 'decimal', value: b().litres, oninput: (e) => { b().litres = e.target.value; sum(); } })), watch,
@@ -195,22 +213,6 @@ function findings(c) {
   }), h('div', { className: 'row' }, h('button', { onclick: () => { c.d.findings.push({ install: c.installs[0]?.id || null, symptom: null }); c.again(); } }, 'Add a finding'))];
 }
 
-function cases(c) {
-  const find = (symptom, cause, action) => c.d.findings.push({ install: c.installs[0]?.id || null, symptom, cause, action });
-  const left = (text, promised) => c.d.followUps.push({ text, dueOn: null, promised: !!promised });
-  const tap = (name, step) => h('button', { onclick: () => { step(); c.again(); } }, name);
-  const stop = (reason) => { c.d.outcome = 'COULD_NOT'; c.d.reason = reason; c.d.tasks.forEach((t) => { t.outcome = 'COULD_NOT'; t.reason = reason; }); };
-  return h('details', null, h('summary', { className: 'button' }, 'Something else came up'), h('div', { className: 'row' },
-    tap('Gate locked', () => { stop('LOCKED_GATE'); left('Ring for the key and plan again: the gate was locked'); }),
-    tap('Source dry', () => { stop('NO_WATER'); find('SOURCE_DRY', 'Dry season', ''); left('Set the install to no water, and ask when the source is back'); }),
-    tap('Strainer stolen', () => { find('MISSING_PART', 'Strainer stolen', ''); left('Bring a strainer; tell the owner'); }),
-    tap('Flood went over it', () => { find('FLOOD_DAMAGE', 'Flood went over the pump', 'Flushed and looked over'); left('Look after the flood: rubbers, seals, intake, chamber'); }),
-    tap('Owner did it', () => { c.d.tasks.forEach((t) => { t.outcome = 'DONE'; t.by = 'OWNER'; }); }),
-    tap('Pump swapped', () => left('Register: the pump was swapped. Serial taken out: … put in: …')),
-    tap('Pump on loan', () => left('Register: a loan pump stands here. Serial: … back by: …')),
-    tap('Pump moved', () => left('Register: the pump was moved. Serial: … now at: …'))));
-}
-
 function parts(c) {
   return [h('h2', null, 'Parts'), c.d.parts.map((p, n) => h('div', null,
     field('From the van', choose(db.data.van.map((v) => [v.id, `${v.name} (${number(v.quantity)} ${v.unit})`]), p.part, (v) => { p.part = v; c.again(); }, 'another part')),
@@ -219,12 +221,6 @@ function parts(c) {
       field('Batch', h('input', { type: 'text', value: p.batch || '', oninput: (e) => { p.batch = e.target.value; c.save(); } }))),
     h('button', { onclick: () => { c.d.parts.splice(n, 1); c.again(); } }, 'Take it away'))),
   c.installs.length ? h('div', { className: 'row' }, h('button', { onclick: () => { c.d.parts.push({ install: c.installs[0].id, part: null, quantity: '1' }); c.again(); } }, 'Add a part')) : null];
-}
-
-const WATER = [['sample', 'Sample taken: number, where, for what'], ['result', 'Result'], ['next', 'Next sample'], ['product', 'Disinfected with, strength'], ['contact', 'Contact time, minutes'], ['flushed', 'Flushed where'], ['cleaned', 'Boots and tools cleaned with, before the next catchment']];
-function water(c) {
-  return h('details', { open: Object.keys(c.d.water).length > 0 || undefined }, h('summary', { className: 'button' }, 'Water sample, disinfection, cleaning'), caution(c, 'WATER', true),
-    WATER.map(([key, label]) => field(label, h('input', { type: 'text', value: c.d.water[key] || '', oninput: (e) => { c.d.water[key] = e.target.value; c.save(); } }))));
 }
 
 function rest(c) {
@@ -271,9 +267,7 @@ function check(c) {
   if (d.arrivedAt && (c.site.hazards || []).some((z) => z.kind === 'CONFINED_SPACE') && !d.cautions.CHAMBER) {
     wrong.push('Read the caution about the confined chamber.');
   }
-  if ((d.water.product || d.water.contact) && !d.cautions.WATER) {
-    wrong.push('Read the caution about drinking water.');
-  }
+  wrong.push(...waterProblems(d));
   d.parts.filter((p) => (!p.part && !p.text?.trim()) || !(parse(p.quantity) > 0)).forEach(() => wrong.push('A part needs its name and how many.'));
   d.followUps.filter((f) => !f.text.trim()).forEach(() => wrong.push('Say what is left to do.'));
   return d.kind === 'COMMISSIONING' && d.outcome === 'DONE' ? wrong.concat(unanswered(d)) : wrong;
@@ -281,27 +275,44 @@ function check(c) {
 
 /** The visit as it is sent; the draft rides along so that it can be mended. */
 function written(d) {
-  const notes = [d.note.trim(), ...WATER.filter(([key]) => d.water[key]?.trim()).map(([key, label]) => `${label}: ${d.water[key].trim()}`)].filter(Boolean);
+  const notes = [d.note.trim(), waterWords(d)].filter(Boolean);
   return { v: 1, id: d.id, visit: d.visit, site: d.site, kind: d.kind, on: d.on, startedAt: d.startedAt, arrivedAt: d.arrivedAt, leftAt: d.leftAt, people: d.people, outcome: d.outcome,
     reason: d.outcome === 'DONE' ? null : d.reason, note: notes.join('\n') || null, nobodyThere: d.nobodyThere, customerName: d.customerName.trim() || null,
     works: d.tasks.filter((t) => t.outcome).map(({ task, install, pump, kind, outcome, reason, lookAgainOn, by, note }) => ({ task, install, pump, kind, outcome, reason: outcome === 'COULD_NOT' ? reason : null, lookAgainOn: outcome === 'INSPECTED_GOOD' ? lookAgainOn || null : null, by: by || 'US', note: note || null })),
-    readings: Object.entries(d.readings).filter(([, r]) => parse(r.value) !== null).map(([key, r]) => ({ install: key.split('|')[0], pump: null, quantity: key.split('|')[1], place: r.place, value: parse(r.value), unit: r.unit, asRead: true, notComparable: r.notComparable || null })),
+    readings: Object.entries(d.readings).filter(([, r]) => parse(r.value) !== null).map(([key, r]) => ({ install: key.split('|')[0], pump: null, quantity: key.split('|')[1], place: r.place, value: parse(r.value), unit: r.unit, asRead: true, notComparable: r.notComparable || changed(d) })),
     findings: d.findings.filter((f) => f.symptom).map(({ install, symptom, cause, action }) => ({ install, symptom, cause: cause || null, action: action || null })),
     parts: d.parts.map((p) => ({ install: p.install, part: p.part, text: p.part ? null : p.text, quantity: parse(p.quantity), batch: p.batch || null })),
-    followUps: d.followUps, photos: d.photos.length, checklist: d.kind === 'COMMISSIONING' ? d.checklist : null, checks: Object.entries(d.checks).map(([code, x]) => ({ code, done: !!x.done, why: x.why || null })),
-    steps: d.steps, dryFlow: d.dryFlow || null, cautions: Object.keys(d.cautions), draft: d };
+    followUps: d.followUps.concat(registerWork(d)), water: waterSent(d), photos: d.photos.length, checklist: d.kind === 'COMMISSIONING' ? d.checklist : null, checks: Object.entries(d.checks).map(([code, x]) => ({ code, done: !!x.done, why: x.why || null })),
+    steps: d.steps, dryFlow: d.dryFlow || null, dryFrom: d.dryFrom || null, dryUntil: d.dryUntil || null, cautions: Object.keys(d.cautions), draft: d };
 }
 
+let finishing = false;
 async function complete(c) {
+  if (finishing) {
+    return;
+  }
+  if (await store.get('outbox', c.d.id)) {
+    // finished already, in another tab
+    await store.remove('drafts', c.d.id);
+    live = null;
+    location.hash = '#/out';
+    return;
+  }
   problems = check(c);
   if (problems.length) {
     await c.again();
     scrollTo(0, 0);
     return;
   }
-  c.d.leftAt ??= c.d.arrivedAt ? new Date().toISOString() : null;
-  await c.save();
-  await store.finish(await seal(written(c.d), c.d.person, c.d.photos));
+  finishing = true;
+  try {
+    c.d.leftAt ??= c.d.arrivedAt ? new Date().toISOString() : null;
+    await c.save();
+    await store.finish(await seal(written(c.d), c.d.person, c.d.photos));
+    live = null;
+  } finally {
+    finishing = false;
+  }
   location.hash = '#/out';
   send(true);
 }

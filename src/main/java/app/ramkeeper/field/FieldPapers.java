@@ -113,6 +113,9 @@ class FieldPapers {
         model.put("answers", list.map(l -> answered(l, sent.orElseThrow())).orElse(List.of()));
         model.put("steps", sent.map(PhoneVisit::steps).orElse(List.of()));
         model.put("dryFlow", sent.map(PhoneVisit::dryFlow).orElse(null));
+        model.put("best", sent.flatMap(Settings::bestOfDryMonth).orElse(null));
+        model.put("dryFrom", sent.map(PhoneVisit::dryFrom).orElse(null));
+        model.put("dryUntil", sent.map(PhoneVisit::dryUntil).orElse(null));
         model.put(
                 "installs",
                 fleet.installsOf(report.site()).stream()

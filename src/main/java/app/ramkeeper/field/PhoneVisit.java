@@ -29,6 +29,7 @@ import org.jspecify.annotations.Nullable;
  * @param cautions what was acknowledged
  * @param steps valve settings tried, as typed
  * @param dryFlow flow of the dry month, l/min, as typed
+ * @param dryFrom from when the setting for the dry month is set, if two were agreed on
  */
 @JsonIgnoreProperties(ignoreUnknown = true)
 public record PhoneVisit(
@@ -57,7 +58,10 @@ public record PhoneVisit(
         @Nullable List<CheckItem> checks,
         @Nullable List<String> cautions,
         @Nullable List<Step> steps,
-        @Nullable String dryFlow) {
+        @Nullable String dryFlow,
+        @Nullable LocalDate dryFrom,
+        @Nullable LocalDate dryUntil,
+        @Nullable Water water) {
 
     public PhoneVisit {
         require(id, site, kind, on, outcome);
@@ -135,6 +139,25 @@ public record PhoneVisit(
 
     @JsonIgnoreProperties(ignoreUnknown = true)
     public record FollowUp(String text, @Nullable LocalDate dueOn, boolean promised) {}
+
+    /**
+     * Sample, disinfection and cleaning.
+     *
+     * @param isolated the pump was shut off from where it was dosed
+     * @param cleaned how boots and tools were cleaned before the next catchment
+     */
+    @JsonIgnoreProperties(ignoreUnknown = true)
+    public record Water(
+            @Nullable String sample,
+            @Nullable String where,
+            @Nullable String result,
+            @Nullable LocalDate next,
+            @Nullable String product,
+            @Nullable String strength,
+            @Nullable Integer contactMinutes,
+            @Nullable String flushed,
+            boolean isolated,
+            @Nullable String cleaned) {}
 
     /** One step of a guided list: ticked, or why not. */
     @JsonIgnoreProperties(ignoreUnknown = true)

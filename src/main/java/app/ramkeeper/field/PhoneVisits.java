@@ -50,7 +50,7 @@ final class PhoneVisits {
                 people(p, writer),
                 p.outcome(),
                 p.reason(),
-                text(p.note()),
+                note(p),
                 p.nobodyThere(),
                 text(p.customerName()),
                 ReportSource.PHONE,
@@ -59,7 +59,22 @@ final class PhoneVisits {
                 all(p.findings(), PhoneVisits::finding),
                 all(p.parts(), PhoneVisits::part),
                 List.of(),
-                all(p.followUps(), PhoneVisits::followUp));
+                followUps(p));
+    }
+
+    private static @Nullable String note(PhoneVisit p) {
+        List<String> lines = new ArrayList<>(WaterRecord.lines(p.water()));
+        String said = text(p.note());
+        if (said != null) {
+            lines.add(0, said);
+        }
+        return lines.isEmpty() ? null : String.join("\n", lines);
+    }
+
+    private static List<RecordVisit.FollowUp> followUps(PhoneVisit p) {
+        List<RecordVisit.FollowUp> all = new ArrayList<>(all(p.followUps(), PhoneVisits::followUp));
+        WaterRecord.next(p.water()).ifPresent(all::add);
+        return all;
     }
 
     private static List<PersonId> people(PhoneVisit p, PersonId writer) {

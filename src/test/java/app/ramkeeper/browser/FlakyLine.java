@@ -15,7 +15,7 @@ import java.util.concurrent.atomic.AtomicInteger;
 final class FlakyLine implements AutoCloseable {
 
     private final ServerSocket door = new ServerSocket(0, 50, InetAddress.getByName("localhost"));
-    private final int behind;
+    private volatile int behind;
     private final Set<Socket> open = ConcurrentHashMap.newKeySet();
 
     private volatile boolean cut;
@@ -37,6 +37,12 @@ final class FlakyLine implements AutoCloseable {
 
     int port() {
         return door.getLocalPort();
+    }
+
+    /** Leads to another port from now on. */
+    void leadsTo(int server) {
+        behind = server;
+        hangUp();
     }
 
     void cut(boolean now) {

@@ -114,7 +114,7 @@ class FieldListsTests {
                 .bodyText()
                 .contains("no bar");
         assertThat(post("/field-lists/causes", "symptom", "FROZEN", "base", NONE, "lines", "fr\u0007ost | x"))
-                .hasStatus(422);
+                .hasStatus(400);
         assertThat(post(
                         "/field-lists/causes",
                         "symptom",

@@ -83,7 +83,14 @@ class FieldPapersTests {
         visit.put("photos", 0);
         visit.put("checklist", LIST);
         visit.put("checks", checks);
-        visit.put("steps", List.of(Map.of("setting", "3 turns", "drive", "55", "delivered", "4.1")));
+        visit.put(
+                "steps",
+                List.of(
+                        Map.of("setting", "2 turns", "drive", "40", "delivered", "3,2"),
+                        Map.of("setting", "3 turns", "drive", "55", "delivered", "4.1"),
+                        Map.of("setting", "4 turns", "drive", "80", "delivered", "4.9")));
+        visit.put("dryFrom", "2027-01-10");
+        visit.put("dryUntil", "2027-04-10");
         visit.put("dryFlow", "57");
         visit.put("readings", List.of(reading("DRIVE_FLOW", "PUMP", "55"), reading("DELIVERED_FLOW", "TANK", "4.1")));
         visit.put("followUps", List.of(Map.of("text", "Bring the spare rubber", "promised", true)));
@@ -158,6 +165,7 @@ class FieldPapersTests {
 
         assertThat(text("/visits/reports/" + id + "/commissioning.pdf"))
                 .contains("Merindah Foss", "Drain is dug next week", "3 turns", "Dry-month flow: 57", "list 1")
+                .contains("setting 3 turns, 4.1 l/min", "10 Jan 2027")
                 .contains("How to stop it", "Never stop the pump by shutting the delivery");
         assertThat(text("/visits/reports/" + id + "/customer.pdf")).contains("Bring the spare rubber", "4.1 l/min");
     }
@@ -168,6 +176,20 @@ class FieldPapersTests {
                         .uri("/visits/reports/{id}/customer.pdf", UUID.randomUUID())
                         .with(user(PageTest.As.who(ada, Role.TECHNICIAN))))
                 .hasStatus(404);
+    }
+
+    @Test
+    void visitKeepsTheEditionItWasDoneWith() throws IOException {
+        jdbc.sql("""
+                        insert into field_checklists (id, kind, edition, created_at, items)
+                        values (:id, 'COMMISSIONING', 2, now(), '[{"code":"SHEEP","text":"Wave at the sheep","hold":true}]')""").param("id", UUID.randomUUID()).update();
+        assertThat(send(UUID.randomUUID(), List.of(Map.of("code", "SHEEP", "done", true))))
+                .hasStatus(422);
+        UUID id = UUID.randomUUID();
+        assertThat(send(id, checks())).hasStatusOk();
+        assertThat(text("/visits/reports/" + id + "/commissioning.pdf"))
+                .contains("list 1", "150 mm")
+                .doesNotContain("sheep");
     }
 
     @Test

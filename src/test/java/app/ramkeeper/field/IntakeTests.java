@@ -12,6 +12,7 @@ import app.ramkeeper.identity.Role;
 import app.ramkeeper.visits.FieldPeople;
 import app.ramkeeper.visits.PageTest;
 import app.ramkeeper.visits.ReportsToSettle;
+import app.ramkeeper.visits.VisitRecorder;
 import java.nio.charset.StandardCharsets;
 import java.security.GeneralSecurityException;
 import java.security.KeyPair;
@@ -37,12 +38,16 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.dao.PessimisticLockingFailureException;
 import org.springframework.http.MediaType;
 import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.security.authentication.TestingAuthenticationToken;
+import org.springframework.security.core.context.SecurityContextHolder;
 import org.springframework.test.web.servlet.assertj.MockMvcTester;
 import org.springframework.test.web.servlet.assertj.MvcTestResult;
 import org.springframework.transaction.annotation.Propagation;
 import org.springframework.transaction.annotation.Transactional;
+import org.springframework.transaction.support.TransactionTemplate;
 import tools.jackson.databind.json.JsonMapper;
 
 /** What phones send: once, as its writer's, and never lost. Rows stay, as in life, so that parallel requests see them. */
@@ -70,6 +75,18 @@ class IntakeTests {
 
     @Autowired
     ReportsToSettle settle;
+
+    @Autowired
+    VisitRecorder recorder;
+
+    @Autowired
+    Devices devices;
+
+    @Autowired
+    Checklists checklists;
+
+    @Autowired
+    TransactionTemplate transaction;
 
     @Autowired
     Clock clock;
@@ -368,6 +385,87 @@ class IntakeTests {
                 .extractingPath("$.clockAheadS")
                 .asNumber()
                 .satisfies(ahead -> assertThat(ahead.longValue()).isBetween(259_100L, 259_200L));
+    }
+
+    @Test
+    @DisplayName("SYN-07 sent again after sixty days: still the first answer, still one visit")
+    void syn07SixtyDaysLater() {
+        UUID id = UUID.randomUUID();
+        Map<String, Object> visit = visit(id, "from a phone that lay in a drawer");
+        Map<String, Object> entry = envelope(ada, visit);
+        assertThat(send(ada, entry)).hasStatusOk();
+        Clock later = Clock.offset(clock, Duration.ofDays(60));
+        Intake then = new Intake(jdbc, json, recorder, devices, checklists, transaction, later);
+        SecurityContextHolder.getContext()
+                .setAuthentication(new TestingAuthenticationToken("ada", "", "ROLE_TECHNICIAN"));
+        try {
+            Intake.Answer again = then.take(json.readValue(json.writeValueAsString(entry), Entry.class), ada);
+            assertThat(again.repeated()).isTrue();
+            assertThat(again.result()).isEqualTo("APPLIED");
+        } finally {
+            SecurityContextHolder.clearContext();
+        }
+        assertThat(reports(id)).isEqualTo(1);
+    }
+
+    @Test
+    @DisplayName("SYN-25 two that wait for each other: it arrives, or is told to come again in a moment; never a 500")
+    void syn25Crossing() throws Exception {
+        UUID planned = UUID.randomUUID();
+        jdbc.sql("insert into visits (id, site_id, kind, planned_on) values (:id, :site, 'SERVICE', :on)")
+                .param("id", planned)
+                .param("site", site.value())
+                .param("on", LocalDate.now(clock))
+                .update();
+        UUID id = UUID.randomUUID();
+        Map<String, Object> visit = visit(id, "crossing");
+        visit.put("visit", planned);
+        Map<String, Object> entry = envelope(ada, visit);
+        try (Pool pool = new Pool()) {
+            Future<MvcTestResult> sent = transaction.execute(status -> {
+                jdbc.sql("select id from visits where id = :id for update")
+                        .param("id", planned)
+                        .query(UUID.class)
+                        .single();
+                Future<MvcTestResult> sending = pool.threads.submit(() -> send(ada, entry));
+                pause();
+                try {
+                    jdbc.sql("select pg_advisory_xact_lock(hashtextextended(:id, 0))")
+                            .param("id", id.toString())
+                            .query((row, n) -> true)
+                            .list();
+                } catch (PessimisticLockingFailureException chosen) {
+                    status.setRollbackOnly();
+                }
+                return sending;
+            });
+            int answer = sent.get().getResponse().getStatus();
+            assertThat(answer).isIn(200, 409, 503);
+            assertThat(reports(id)).isEqualTo(answer == 200 ? 1 : 0);
+        }
+        assertThat(send(ada, entry)).hasStatusOk();
+        assertThat(reports(id)).isEqualTo(1);
+    }
+
+    private static void pause() {
+        try {
+            Thread.sleep(600);
+        } catch (InterruptedException stop) {
+            Thread.currentThread().interrupt();
+        }
+    }
+
+    @Test
+    @DisplayName("a dosed product without word that the pump was isolated is refused with what to do")
+    void disinfectionOnlyDownstreamOfIsolatedPump() {
+        Map<String, Object> visit = visit(UUID.randomUUID(), "shock dosed");
+        visit.put("water", Map.of("product", "hypochlorite", "strength", "50 mg/l", "isolated", false));
+        assertThat(send(ada, envelope(ada, visit)))
+                .hasStatus(422)
+                .bodyJson()
+                .extractingPath("$.problems[0].sentence")
+                .asString()
+                .contains("isolated pump");
     }
 
     @Test

@@ -70,6 +70,14 @@ class RouteMatrixTests {
     }
 
     @Test
+    @DisplayName("SYN-08 nothing is changed by PUT, PATCH or DELETE; changes are posts that carry their version")
+    void syn08NoChangeWithoutItsVersion() {
+        assertThat(lines(declared()))
+                .isNotEmpty()
+                .noneMatch(line -> line.contains(",PUT,") || line.contains(",PATCH,") || line.contains(",DELETE,"));
+    }
+
+    @Test
     @DisplayName("SEC-63 SEC-66 each role gets in where the table says so, and is refused everywhere else")
     void sec63EachRoleIsHeldToTheTable() throws IOException {
         List<String> wrong = new ArrayList<>();

@@ -261,7 +261,8 @@ class RegisterPagesTests {
     }
 
     @Test
-    @DisplayName("SYN-10 shows both texts of a lost update and keeps what was typed")
+    @DisplayName(
+            "SYN-08 SYN-10 refuses a change of an old version, shows both texts of a lost update and keeps what was typed")
     void syn10ShowsBothTexts() {
         SiteId site = sites.named("Old name");
         assertThat(post("/sites/{id}/edit", site, "version", "0", "name", "First name"))
@@ -275,6 +276,23 @@ class RegisterPagesTests {
                 .contains("First name", "Second name", "name=\"version\" value=\"1\"");
         assertThat(post("/sites/{id}/edit", site, "version", "1", "name", "Second name"))
                 .hasStatus3xxRedirection();
+    }
+
+    @Test
+    @DisplayName("SYN-09 the same change sent again after a lost answer has no second effect")
+    void syn09SameChangeAgain() {
+        SiteId site = sites.named("Before");
+        assertThat(post("/sites/{id}/edit", site, "version", "0", "name", "After"))
+                .hasStatus3xxRedirection();
+
+        assertThat(post("/sites/{id}/edit", site, "version", "0", "name", "After"))
+                .hasStatus(409);
+
+        assertThat(jdbc.sql("select name || ' ' || version from sites where id = :id")
+                        .param("id", site.value())
+                        .query(String.class)
+                        .single())
+                .isEqualTo("After 1");
     }
 
     @Test

@@ -1,0 +1,42 @@
+package app.ramkeeper.field;
+
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+
+/** The valve settings tried at commissioning. */
+final class Settings {
+
+    private Settings() {}
+
+    /** Of the settings that the dry month can feed, the one that delivers most: the same as the phone shows. */
+    static Optional<PhoneVisit.Step> bestOfDryMonth(PhoneVisit visit) {
+        Double dry = number(visit.dryFlow());
+        List<PhoneVisit.Step> steps = visit.steps();
+        if (dry == null || steps == null) {
+            return Optional.empty();
+        }
+        return steps.stream()
+                .filter(s -> number(s.delivered()) != null && within(number(s.drive()), dry))
+                .max(Comparator.comparing(
+                        s -> String.valueOf(s.delivered()), Comparator.comparingDouble(Settings::of)));
+    }
+
+    private static boolean within(@Nullable Double drive, double dry) {
+        return drive != null && drive <= dry;
+    }
+
+    private static double of(String typed) {
+        Double value = number(typed);
+        return value == null ? 0 : value;
+    }
+
+    private static @Nullable Double number(@Nullable String typed) {
+        try {
+            return typed == null ? null : Double.valueOf(typed.strip().replace(',', '.'));
+        } catch (NumberFormatException noNumber) {
+            return null;
+        }
+    }
+}

@@ -1,0 +1,83 @@
+// Cases from life: one tap, and what follows is written down. A second tap takes it back.
+import { h, field } from './dom.js';
+import { iso } from './data.js';
+
+const inDays = (n) => { const d = new Date(`${iso()}T12:00:00`); d.setDate(d.getDate() + n); return d.toISOString().slice(0, 10); };
+const stop = (d, reason) => { d.outcome = 'COULD_NOT'; d.reason = reason; d.tasks.forEach((t) => { if (!t.outcome) { Object.assign(t, { outcome: 'COULD_NOT', reason }); } }); };
+
+/** Code, words on the button, what follows in words, what follows in the record. */
+const CASES = [
+  ['GATE', 'Gate locked', 'Counted as a visit in vain; after three running the office must ring before anybody drives.', (d, add) => {
+    stop(d, 'LOCKED_GATE');
+    add.left('Ring for the key and plan again: the gate was locked');
+  }],
+  ['DRY', 'Source dry', 'Kept as a reading of no flow on this day, for the next design. The tasks sleep as soon as the office sets the install to no water.', (d, add) => {
+    stop(d, 'NO_WATER');
+    add.find('SOURCE_DRY', 'Dry season', '');
+    add.reading('SOURCE_FLOW', 'SOURCE', '0');
+    add.left('Set the install to no water, and ask when the source is back');
+  }],
+  ['STRAINER', 'Strainer stolen', 'Write what was fitted for now, and flush the drive pipe. An early look at the rubbers is put down for 30 days from now (common practice, no source).', (d, add) => {
+    add.find('MISSING_PART', 'Strainer stolen', 'Temporary strainer fitted, drive pipe flushed');
+    add.left('Bring the right strainer; tell the owner');
+    add.left('Look early at the valve rubbers: the pump may have run without a strainer', inDays(30));
+  }],
+  ['FLOOD', 'Flood went over it', 'Look at intake, chamber, vessel, rubbers and seals before it is started.', (d, add) => {
+    add.find('FLOOD_DAMAGE', 'Flood went over the pump', '');
+    add.left('Look after the flood: intake, chamber, vessel, rubbers, seals');
+  }],
+  ['OWNER', 'Owner did it', 'Mark below which tasks the owner did, about when, and with which part. They count as done by the owner.', () => {}],
+  ['SWAPPED', 'Pump swapped', 'The history stays with the serial number and the site keeps its place. Today’s readings are not compared with the old pump’s.', () => {}],
+  ['LOAN', 'Pump on loan', 'The office enters the loan and fetches it back in time. Today’s readings are not compared with the customer’s own pump’s.', () => {}],
+  ['MOVED', 'Pump moved', 'The office closes the old baseline and opens a new configuration. Measure fall and lift anew; today’s readings are not compared with the old place’s.', () => {}],
+];
+
+/** Why today's readings cannot be compared with the baseline, or null. */
+export const changed = (d) => [['MOVED', 'Pump moved'], ['SWAPPED', 'Pump swapped'], ['LOAN', 'Pump on loan']].find(([code]) => d.cases?.includes(code))?.[1] || null;
+
+/** What the office changes in the register. */
+export function registerWork(d) {
+  const on = (code) => d.cases?.includes(code);
+  const r = d.register || {};
+  const said = (text) => text?.trim() || 'not known';
+  return [on('SWAPPED') && { text: `Register: pump swapped. Serial out: ${said(r.out)}; serial in: ${said(r.into)}; the old pump is now: ${said(r.oldAt)}`, dueOn: null, promised: false },
+    on('LOAN') && { text: `Register: loan pump fitted. Serial: ${said(r.loan)}`, dueOn: null, promised: false },
+    on('LOAN') && r.back && { text: `Fetch the loan pump back. Serial: ${said(r.loan)}`, dueOn: r.back, promised: false },
+    on('MOVED') && { text: `Register: pump moved. New place: ${said(r.place)}. New configuration; the old baseline ends`, dueOn: null, promised: false }].filter(Boolean);
+}
+
+function toggle(c, code, step) {
+  const { d } = c;
+  d.cases ??= [];
+  if (!d.cases.includes(code)) {
+    d.cases.push(code);
+    step(d, {
+      find: (symptom, cause, action) => d.findings.push({ install: c.installs[0]?.id || null, symptom, cause, action, of: code }),
+      left: (text, dueOn = null) => d.followUps.push({ text, dueOn, promised: false, of: code }),
+      reading: (quantity, place, value) => { if (c.installs[0]) { d.readings[`${c.installs[0].id}|${quantity}`] ??= { value, unit: 'LITRE_PER_MINUTE', place, of: code }; } },
+    });
+    return;
+  }
+  const reason = { GATE: 'LOCKED_GATE', DRY: 'NO_WATER' }[code];
+  d.cases = d.cases.filter((x) => x !== code);
+  d.findings = d.findings.filter((f) => f.of !== code);
+  d.followUps = d.followUps.filter((f) => f.of !== code);
+  d.readings = Object.fromEntries(Object.entries(d.readings).filter(([, r]) => r.of !== code));
+  if (reason && d.reason === reason) {
+    Object.assign(d, { outcome: 'DONE', reason: null });
+    d.tasks.filter((t) => t.reason === reason).forEach((t) => Object.assign(t, { outcome: null, reason: null }));
+  }
+  if (code === 'OWNER') {
+    d.tasks.filter((t) => t.by === 'OWNER').forEach((t) => Object.assign(t, { by: null, outcome: null }));
+  }
+}
+
+export function cases(c) {
+  const { d } = c;
+  const on = CASES.filter(([code]) => d.cases?.includes(code));
+  const typed = (key, label, type = 'text') => field(label, h('input', { type, maxLength: 300, autocomplete: 'off', value: d.register?.[key] || '', oninput: (e) => { d.register ??= {}; d.register[key] = e.target.value; c.save(); } }));
+  const asks = { SWAPPED: () => [typed('out', 'Serial taken out'), typed('into', 'Serial put in'), typed('oldAt', 'Where the old pump is now')], LOAN: () => [typed('loan', 'Serial of the loan pump'), typed('back', 'Back by', 'date')], MOVED: () => typed('place', 'Where it stands now') };
+  return h('details', { open: on.length > 0 || undefined }, h('summary', { className: 'button' }, 'Something else came up'),
+    h('div', { className: 'row' }, CASES.map(([code, name, , step]) => h('button', { 'aria-pressed': String(!!d.cases?.includes(code)), onclick: () => { toggle(c, code, step); c.again(); } }, name))),
+    on.map(([code, name, follows]) => h('div', { className: 'note' }, h('strong', null, name), h('p', null, follows), asks[code]?.() || null)));
+}

@@ -1,0 +1,118 @@
+package app.ramkeeper.browser;
+
+import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThat;
+
+import app.ramkeeper.RamkeeperApplication;
+import app.ramkeeper.TestDatabase;
+import com.microsoft.playwright.Page;
+import java.io.IOException;
+import java.util.function.BooleanSupplier;
+import org.junit.jupiter.api.DisplayName;
+import org.junit.jupiter.api.Test;
+import org.springframework.boot.builder.SpringApplicationBuilder;
+import org.springframework.context.ConfigurableApplicationContext;
+
+/** Long days at the end of a bad line: a week's work at once, a slow line, a server that is restarted. */
+class FieldLineDrillTests extends FieldRun {
+
+    private static final int BYTES_OF_50_KBIT = 50_000 / 8;
+
+    private void equal(int count) {
+        assertThat(reports()).isEqualTo(count);
+        assertThat(jdbc.sql("select count(distinct note) from visit_reports where site_id = :site")
+                        .param("site", site)
+                        .query(Long.class)
+                        .single())
+                .isEqualTo(count);
+        assertThat(photos()).isEqualTo(count);
+        assertThat(jdbc.sql("""
+                        select count(*) from field_entries e join visit_reports r on r.id = e.id
+                        where r.site_id = :site and encode(e.content_hash, 'hex') = encode(sha256(convert_to(e.text, 'UTF8')), 'hex')""").param("site", site).query(Long.class).single()).isEqualTo(count);
+        assertThat(jdbc.sql("""
+                        select count(*) from photos p join visit_reports r on r.id = p.report_id join field_photos f on f.id = p.id and f.entry_id = r.id
+                        where r.site_id = :site and f.caption = 'n' || substring(r.note from '[0-9]+$')""").param("site", site).query(Long.class).single()).isEqualTo(count);
+    }
+
+    private void sendAll(Page page, int count) {
+        page.evaluate("() => { location.hash = '#/out'; }");
+        button(page, "Send now").click();
+        until(page, () -> page.locator(".state.sent").count() == count, 85);
+    }
+
+    private static void until(Page page, BooleanSupplier done, int seconds) {
+        page.waitForCondition(done, new Page.WaitForConditionOptions().setTimeout(seconds * 1000.0));
+    }
+
+    @Test
+    @DisplayName("SYN-13 SYN-16 200 visits with a photo each at full speed: all there, none twice")
+    void aWeekAtOnce() {
+        Page page = phone();
+        technician(page, "Rata Sedge");
+        line.cut(true);
+        queue(page, 200, 1);
+        line.cut(false);
+        sendAll(page, 200);
+        equal(200);
+    }
+
+    @Test
+    @DisplayName("SYN-20 three visits with photos at 50 kbit/s: words before photos, all there")
+    void slowLine() {
+        Page page = phone();
+        technician(page, "Seth Burn");
+        queue(page, 3, 1, 300);
+        line.slow(BYTES_OF_50_KBIT);
+        page.evaluate("() => { location.hash = '#/out'; }");
+        button(page, "Send now").click();
+        until(page, () -> reports() == 3, 60);
+        assertThat(photos()).as("photos when the words were there").isLessThan(3);
+        until(page, () -> page.locator(".state.sent").count() == 3, 85);
+        equal(3);
+    }
+
+    @Test
+    @DisplayName("SYN-24 SYN-13 the server is restarted while a phone sends: signed in still, all there, seen at once")
+    void serverRestarted() throws IOException {
+        Page page = phone();
+        technician(page, "Tove Glen");
+        queue(page, 40, 1);
+        page.evaluate("() => { location.hash = '#/out'; }");
+        button(page, "Send now").click();
+        until(page, () -> reports() >= 3, 60);
+        line.cut(true);
+        long before = reports();
+        try (ConfigurableApplicationContext next = another()) {
+            line.leadsTo(Integer.parseInt(String.valueOf(next.getEnvironment().getProperty("local.server.port"))));
+            line.cut(false);
+            page.evaluate("() => dispatchEvent(new Event('online'))");
+            until(page, () -> page.locator(".state.sent").count() == 40, 80);
+            assertThat(before).isBetween(3L, 39L);
+            equal(40);
+            // what the new one confirmed is on the old one at once
+            line.leadsTo(port);
+            page.navigate("/sites");
+            assertThat(page.locator("main")).containsText("Tussock " + site);
+        } finally {
+            line.leadsTo(port);
+        }
+    }
+
+    /** A second start of the application on the same database, as after a restart. */
+    private static ConfigurableApplicationContext another() {
+        var database = TestDatabase.details();
+        var owner = TestDatabase.owner();
+        return new SpringApplicationBuilder(RamkeeperApplication.class)
+                .run(
+                        "--server.port=0",
+                        "--ramkeeper.second-factor=off",
+                        "--spring.datasource.url=" + database.getJdbcUrl(),
+                        "--spring.datasource.username=" + database.getUsername(),
+                        "--spring.datasource.password=" + database.getPassword(),
+                        "--spring.flyway.url=" + owner.getJdbcUrl(),
+                        "--spring.flyway.user=" + owner.getUsername(),
+                        "--spring.flyway.password=" + owner.getPassword(),
+                        "--ramkeeper.app-role=" + app.ramkeeper.trial.DatabaseRoles.APP,
+                        "--spring.jmx.enabled=false");
+    }
+}

@@ -1,0 +1,299 @@
+package app.ramkeeper.browser;
+
+import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThat;
+
+import app.ramkeeper.identity.Role;
+import com.microsoft.playwright.Locator;
+import com.microsoft.playwright.Page;
+import com.microsoft.playwright.Route;
+import java.util.List;
+import java.util.Map;
+import java.util.concurrent.atomic.AtomicReference;
+import org.junit.jupiter.api.DisplayName;
+import org.junit.jupiter.api.Test;
+
+/** The visit's page: what is typed stays, one tap writes down what follows, a list stays the one that was begun. */
+class FieldVisitBrowserTests extends FieldRun {
+
+    private static final String NOTE = "main textarea";
+
+    private static void unfold(Page page, String summary) {
+        page.locator("summary", new Page.LocatorOptions().setHasText(summary)).click();
+    }
+
+    private Map<String, Object> report() {
+        return jdbc.sql("select * from visit_reports where site_id = :site")
+                .param("site", site)
+                .query()
+                .singleRow();
+    }
+
+    private List<String> leftToDo() {
+        return jdbc.sql("select text from follow_ups where site_id = :site order by text")
+                .param("site", site)
+                .query(String.class)
+                .list();
+    }
+
+    @Test
+    void nobodyIsSaidToBeMissingBeforeTheServerWasAsked() {
+        Page page = phone();
+        signIn(page, "Ines Dale", Role.TECHNICIAN);
+        page.addInitScript(
+                "window.said = 0; new MutationObserver(() => { if (document.querySelector('main')?.textContent.includes('Nobody has signed in')) { window.said++; } })"
+                        + ".observe(document, { childList: true, subtree: true });");
+        toField(page);
+        assertThat(page.evaluate("() => window.said")).isEqualTo(0);
+        Page stranger = phone();
+        stranger.navigate("/field");
+        assertThat(stranger.locator("main")).containsText("Nobody has signed in");
+    }
+
+    @Test
+    void typingGoesOnWhileThePageIsDrawnAnew() {
+        Page page = phone();
+        technician(page, "Jory Pike");
+        openVisit(page);
+        page.locator(NOTE).focus();
+        page.evaluate("""
+                async () => { for (let i = 0; i < 300; i++) { const t = document.querySelector('main textarea');
+                    t.value += i % 10; t.dispatchEvent(new Event('input'));
+                    if (i % 15 === 0) { [...document.querySelectorAll('button')].find((b) => b.textContent.startsWith('Arrived')).click(); }
+                    await new Promise((r) => setTimeout(r, 1)); } }""");
+        page.waitForTimeout(500);
+        String all = "0123456789".repeat(30);
+        assertThat(page.locator(NOTE)).hasValue(all);
+        assertThat(page.locator(NOTE)).isFocused();
+        page.reload();
+        assertThat(page.locator(NOTE)).hasValue(all);
+    }
+
+    @Test
+    void whatIsTypedInTheSearchStaysWhenNewsArrive() {
+        Page page = phone();
+        technician(page, "Kees Lund");
+        AtomicReference<Route> held = new AtomicReference<>();
+        page.route("**/field/bundle", held::set);
+        page.navigate("/field#/sites");
+        page.reload();
+        Locator search = page.locator("input[type=search]");
+        search.pressSequentially("Tussock");
+        page.waitForCondition(() -> held.get() != null);
+        held.get().resume();
+        ready(page);
+        assertThat(search).hasValue("Tussock");
+        assertThat(search).isFocused();
+        page.unroute("**/field/bundle");
+    }
+
+    @Test
+    @DisplayName("SYN-23 finish tapped twice at once makes one visit")
+    void finishTwice() {
+        Page page = phone();
+        technician(page, "Lowen Ash");
+        openVisit(page);
+        button(page, "Nobody there").click();
+        page.evaluate("() => { const f = document.getElementById('finish'); f.click(); f.click(); }");
+        assertThat(page.locator(".state.sent")).hasCount(1);
+        page.waitForTimeout(300);
+        assertThat(page.locator("li[data-id]")).hasCount(1);
+        assertThat(reports()).isEqualTo(1);
+    }
+
+    @Test
+    void lockedGateIsOneTapAndCanBeTakenBack() {
+        Page page = phone();
+        technician(page, "Mira Fell");
+        openVisit(page);
+        unfold(page, "Something else came up");
+        button(page, "Gate locked").click();
+        assertThat(page.locator("main")).containsText("visit in vain");
+        button(page, "Gate locked").click();
+        assertThat(page.locator("main")).not().containsText("visit in vain");
+        button(page, "Gate locked").click();
+        isAccessible(page);
+        button(page, "Nobody there").click();
+        page.locator("#finish").click();
+        assertThat(page.locator(".state.sent")).hasCount(1);
+        assertThat(report()).containsEntry("outcome", "COULD_NOT").containsEntry("reason", "LOCKED_GATE");
+        assertThat(leftToDo()).containsExactly("Ring for the key and plan again: the gate was locked");
+    }
+
+    @Test
+    void drySourceIsKeptAsEvidence() {
+        Page page = phone();
+        technician(page, "Nels Moss");
+        openVisit(page);
+        unfold(page, "Something else came up");
+        button(page, "Source dry").click();
+        button(page, "Nobody there").click();
+        page.locator("#finish").click();
+        assertThat(page.locator(".state.sent")).hasCount(1);
+        assertThat(report()).containsEntry("reason", "NO_WATER");
+        assertThat(jdbc.sql("select value from readings where install_id = :i and quantity = 'SOURCE_FLOW'")
+                        .param("i", install)
+                        .query(Double.class)
+                        .single())
+                .isZero();
+        assertThat(jdbc.sql(
+                                "select f.symptom from findings f join visit_reports r on r.id = f.report_id where r.site_id = :s")
+                        .param("s", site)
+                        .query(String.class)
+                        .list())
+                .containsExactly("SOURCE_DRY");
+    }
+
+    @Test
+    void swappedLoanedAndMovedPumpsGoToTheRegisterAndAreNotCompared() {
+        Page page = phone();
+        technician(page, "Orla Thorn");
+        openVisit(page);
+        unfold(page, "Something else came up");
+        button(page, "Pump swapped").click();
+        page.getByLabel("Serial taken out").fill("A-17");
+        button(page, "Pump on loan").click();
+        page.getByLabel("Serial of the loan pump").fill("L-2");
+        page.getByLabel("Back by").fill("2027-02-01");
+        button(page, "Pump moved").click();
+        page.getByLabel("Where it stands now").fill("60 m down, by the willow");
+        assertThat(page.getByLabel("Serial taken out")).hasValue("A-17");
+        button(page, "Strainer stolen").click();
+        button(page, "Flood went over it").click();
+        page.locator("input[data-q=DELIVERED_FLOW]").fill("4,5");
+        button(page, "Nobody there").click();
+        page.locator("#finish").click();
+        assertThat(page.locator(".state.sent")).hasCount(1);
+        assertThat(leftToDo())
+                .hasSize(7)
+                .contains(
+                        "Register: pump swapped. Serial out: A-17; serial in: not known; the old pump is now: not known",
+                        "Register: loan pump fitted. Serial: L-2",
+                        "Fetch the loan pump back. Serial: L-2",
+                        "Register: pump moved. New place: 60 m down, by the willow. New configuration; the old baseline ends",
+                        "Look early at the valve rubbers: the pump may have run without a strainer");
+        assertThat(jdbc.sql("select comparable from readings where install_id = :i")
+                        .param("i", install)
+                        .query(Boolean.class)
+                        .list())
+                .containsExactly(false);
+    }
+
+    @Test
+    void sampleDisinfectionAndCleaningAreRecordedWithoutLine() {
+        Page page = phone();
+        technician(page, "Pim Heath");
+        line.cut(true);
+        openVisit(page);
+        unfold(page, "Water sample");
+        page.getByLabel("Sample taken: number").fill("S-204");
+        page.getByLabel("Taken where, for what").fill("kitchen tap, E. coli");
+        page.getByLabel("Next sample on").fill("2027-05-03");
+        page.getByLabel("Product").fill("sodium hypochlorite");
+        page.getByLabel("Strength").fill("50 mg/l");
+        page.getByLabel("Contact time").fill("an hour");
+        page.getByLabel("Flushed where").fill("to the paddock");
+        page.getByLabel("Boots and tools").fill("5 % detergent");
+        button(page, "Nobody there").click();
+        page.locator("#finish").click();
+        assertThat(page.locator("[role=alert]"))
+                .containsText("Disinfect only downstream of the isolated pump: tick that it was isolated.");
+        assertThat(page.locator("[role=alert]")).containsText("“an hour” is no number of minutes");
+        assertThat(page.locator("[role=alert]")).containsText("Read the caution about drinking water.");
+        button(page, "I have read this").click();
+        page.getByLabel("Pump isolated").check();
+        page.getByLabel("Contact time").fill("60");
+        page.locator("#finish").click();
+        assertThat(page.locator("main")).containsText("waits to be sent");
+        line.cut(false);
+        page.evaluate("() => dispatchEvent(new Event('online'))");
+        assertThat(page.locator(".state.sent")).hasCount(1);
+        assertThat(String.valueOf(report().get("note")))
+                .contains(
+                        "Water sample: S-204, kitchen tap, E. coli",
+                        "Disinfected, pump isolated: sodium hypochlorite, 50 mg/l, 60 min contact, flushed to the paddock",
+                        "Boots and tools cleaned: 5 % detergent");
+        assertThat(jdbc.sql(
+                                "select due_on::text from follow_ups where site_id = :site and text = 'Take the next water sample'")
+                        .param("site", site)
+                        .query(String.class)
+                        .list())
+                .containsExactly("2027-05-03");
+    }
+
+    @Test
+    void commissioningKeepsItsListAndFindsTheDryMonthsSetting() {
+        Page page = phone();
+        technician(page, "Quin Brake");
+        openVisit(page);
+        page.getByLabel("What for").selectOption("COMMISSIONING");
+        assertThat(page.locator("main")).containsText("hold point");
+        line.cut(true);
+        page.evaluate("""
+                async () => { const store = await import(document.querySelector('script[type=module]').src.replace('app.js', 'store.js'));
+                  const kept = await store.get('kv', 'bundle');
+                  kept.data.checklists = [{ id: crypto.randomUUID(), model: null, edition: 999, items: [{ code: 'X', text: 'Wave at the sheep', hold: true }] }];
+                  await store.put('kv', kept, 'bundle'); }""");
+        page.reload();
+        page.locator("#finish").waitFor();
+        assertThat(page.locator("main")).not().containsText("Wave at the sheep");
+        assertThat(page.locator("main")).containsText("150 mm");
+
+        String[][] steps = {{"1 turn", "30", "2.4"}, {"2 turns", "50", "3.9"}, {"3 turns", "70", "4.6"}};
+        for (int i = 0; i < steps.length; i++) {
+            button(page, "Next setting").click();
+            Locator row = page.locator(".row.three").nth(i);
+            row.getByLabel("Setting", new Locator.GetByLabelOptions().setExact(true))
+                    .fill(steps[i][0]);
+            row.getByLabel("Drive, l/min").fill(steps[i][1]);
+            row.getByLabel("Delivered, l/min").fill(steps[i][2]);
+        }
+        page.getByLabel("Dry-month flow").fill("20");
+        assertThat(page.locator("main")).containsText("The dry month feeds none");
+        page.getByLabel("Dry-month flow").fill("55");
+        assertThat(page.locator("main")).containsText("Best for the dry month: setting 2 turns, 3.9 l/min");
+        assertThat(page.locator("main")).containsText("While there is more water: setting 3 turns, 4.6 l/min");
+        assertThat(page.locator("svg.plot circle.ring")).hasCount(1);
+        assertThat(page.locator("svg.plot circle")).hasCount(4);
+        isAccessible(page);
+        page.locator("#finish").click();
+        assertThat(page.locator("[role=alert]")).containsText("Tick or explain: Delivery open.");
+    }
+
+    @Test
+    @DisplayName(
+            "SYN-19 a full phone: the words are kept, the photo's loss is said, a refused promise is shown, the visit can be saved as a file")
+    void fullPhone() {
+        Page page = phone();
+        page.addInitScript(
+                "navigator.storage.persist = async () => { window.askedToKeep = true; return false; }; navigator.storage.persisted = async () => false;"
+                        + " const put = IDBObjectStore.prototype.put; IDBObjectStore.prototype.put = function (...a) {"
+                        + " if (this.name === 'photos') { throw new DOMException('full', 'QuotaExceededError'); } return put.apply(this, a); };");
+        technician(page, "Runa Slip");
+        assertThat(page.evaluate("() => window.askedToKeep")).isEqualTo(true);
+        openVisit(page);
+        page.locator(NOTE).fill("Hole in the tank");
+        String pixel =
+                "iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR42mNkYPhfDwAChwGA60e6kgAAAABJRU5ErkJggg==";
+        page.locator("input[type=file]")
+                .setInputFiles(new com.microsoft.playwright.options.FilePayload(
+                        "p.png", "image/png", java.util.Base64.getDecoder().decode(pixel)));
+        assertThat(page.locator("main")).containsText("The phone is full: this photo is not kept. The words are.");
+        page.reload();
+        assertThat(page.locator(NOTE)).hasValue("Hole in the tank");
+        line.cut(true);
+        button(page, "Nobody there").click();
+        page.locator("#finish").click();
+        var file = page.waitForDownload(() -> button(page, "Save as a file").click());
+        assertThat(file.path()).content().contains("Hole in the tank");
+        page.evaluate("() => { location.hash = '#/phone'; }");
+        assertThat(page.locator("main")).containsText("the phone may clear it when it is full");
+        page.evaluate("""
+                async () => { const store = await import(document.querySelector('script[type=module]').src.replace('app.js', 'store.js'));
+                  const [e] = await store.all('outbox'); await store.put('outbox', { ...e, at: Date.now() - 90000000 }); location.hash = '#/'; }""");
+        assertThat(page.locator("main")).containsText("1 unsent for over a day");
+        line.cut(false);
+        page.evaluate("() => dispatchEvent(new Event('online'))");
+        page.waitForCondition(() -> reports() == 1);
+    }
+}
