@@ -2,6 +2,8 @@ package app.ramkeeper.browser;
 
 import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.data.Offset.offset;
+import static org.assertj.core.data.Percentage.withPercentage;
 
 import app.ramkeeper.identity.Role;
 import app.ramkeeper.quotes.design.Supplied;
@@ -9,6 +11,8 @@ import app.ramkeeper.quotes.offer.Offers;
 import app.ramkeeper.quotes.survey.Surveyed;
 import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
+import java.util.LinkedHashMap;
+import java.util.Map;
 import java.util.UUID;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
@@ -36,21 +40,95 @@ class QuoteBrowserTests extends BrowserRun {
         Page office = desk();
         signIn(office, "Marama Teal", Role.OFFICE);
 
-        survey(office, name);
-        design(office);
+        survey(office, name, Surveyed.complete());
+        design(office, "main a[href*='/designs/try']");
         String link = quote(office, name);
         accept(link, name);
         planned(office, name);
     }
 
-    private void survey(Page office, String name) {
+    /**
+     * Published examples, typed into the form, to the quote; rows of {@code sizing/hydraulics.csv}.
+     *
+     * <ul>
+     *   <li>DF12 to DF15, USAID Water for the World, Technical Note RWS.4.D.5: 60 people at 40 l want 2400 l/day, 1.667 l/min; the
+     *       source gives 30 000 l/day, 20.83 l/min (a bucket of 20.83 l a minute); 10 m of fall and 80 m of lift bring 117 l/day for
+     *       each l/min, so 20.5 l/min must go in
+     *   <li>DF03, design worksheet: 65 l/min at 10 m of fall and 22 m of lift, efficiency 0.6, bring 17.73 l/min
+     * </ul>
+     */
+    @Test
+    void publishedExamplesGoThroughTheFormToTheQuote() {
+        new Offers(jdbc).tax();
+        Supplied supplied = new Supplied(jdbc);
+        supplied.pipe("DRIVE", "GALVANISED_STEEL", 114.3, 4.5, 25, "84");
+        supplied.pipe("DELIVERY", "PE100", 110, 15.1, 25, "30");
+        UUID village = supplied.pump(10, 80, 0.65);
+        UUID worksheet = supplied.pump(10, 22, 0.6);
+        Page office = desk();
+        signIn(office, "Aroha Pike", Role.OFFICE);
+
+        Map<String, String> typed = published("80");
+        typed.put("demand[0].kind", "person/household");
+        typed.put("demand[0].count", "60");
+        typed.put("demand[0].each", "40");
+        typed.put("method", "BUCKET");
+        for (int i = 0; i < 3; i++) {
+            typed.put("source[" + i + "].litres", "20.83");
+            typed.put("source[" + i + "].seconds", "60");
+        }
+        Quoted sixty = quoted(office, typed, village);
+        assertThat(sixty.drive()).isCloseTo(20.83, withPercentage(0.2));
+        assertThat(sixty.demand()).isCloseTo(2400, offset(0.5));
+        assertThat(sixty.demand() / 1440).isCloseTo(1.667, withPercentage(0.2));
+        assertThat(sixty.drive() * sixty.demand() / 1440 / sixty.delivered()).isCloseTo(20.5, withPercentage(0.3));
+        assertThat(office.locator("main")).containsText("2 400 l/day are asked for");
+
+        typed = published("22");
+        typed.put("demandMore", "10000");
+        typed.put("method", "GIVEN");
+        typed.put("givenLMin", "65");
+        typed.put("givenPercent", "0");
+        Quoted sheet = quoted(office, typed, worksheet);
+        assertThat(sheet.drive()).isCloseTo(65, withPercentage(0.01));
+        assertThat(sheet.delivered()).isCloseTo(17.73, withPercentage(0.2));
+    }
+
+    private static Map<String, String> published(String lift) {
+        Map<String, String> typed = new LinkedHashMap<>();
+        typed.put("measuredDry", "true");
+        typed.put("mustStayLMin", "0");
+        typed.put("fallM", "10");
+        typed.put("driveLengthM", "25");
+        typed.put("mostPumps", "1");
+        typed.put("liftM", lift);
+        typed.put("deliveryLengthM", "200");
+        return typed;
+    }
+
+    /** What stands on the quote: l/min into the drive pipe and delivered, l/day asked for. */
+    private record Quoted(double drive, double delivered, double demand) {}
+
+    private Quoted quoted(Page office, Map<String, String> typed, UUID pump) {
+        survey(office, "Published " + pump.toString().substring(28), typed);
+        design(office, "main a[href*='/designs/try'][href*='" + pump + "']");
+        return jdbc.sql("""
+                        select (design ->> 'driveFlowLMin')::double precision as drive,
+                          (design ->> 'deliveredLMin')::double precision as delivered, (design ->> 'demandLDay')::double precision as demand
+                        from quote_revisions where quote_id = ?::uuid""")
+                .param(office.url().replaceAll(".*/quotes/", ""))
+                .query(Quoted.class)
+                .single();
+    }
+
+    private void survey(Page office, String name, Map<String, String> typed) {
         open(office, "/enquiries/new");
         office.locator("#customerName").fill(name);
         office.locator("#place").fill(name + ", upper block");
         save(office);
         office.locator("form[action$='/surveys'] button").first().click();
         office.waitForURL(Pattern.compile(".*/surveys/.*"));
-        Surveyed.complete().forEach((field, value) -> type(office, field, value));
+        typed.forEach((field, value) -> type(office, field, value));
         isAccessible(office);
         save(office);
     }
@@ -75,11 +153,11 @@ class QuoteBrowserTests extends BrowserRun {
         }
     }
 
-    private void design(Page office) {
+    private void design(Page office, String look) {
         String survey = office.url().replaceAll("(/surveys/[0-9a-f-]+).*", "$1");
         office.navigate(survey + "/designs");
         isAccessible(office);
-        office.locator("main a[href*='/designs/try']").first().click();
+        office.locator(look).first().click();
         office.waitForURL(Pattern.compile(".*/designs/try.*"));
         for (Locator why : office.locator("main input[name^='why']").all()) {
             why.fill("Agreed with the customer.");
