@@ -92,7 +92,7 @@ const plain = (list, text) => (list.length ? h('ul', { className: 'list' }, list
 function installPart(i) {
   const due = db.data.tasks.filter((t) => t.install === i.id);
   const read = db.data.readings.filter((r) => r.install === i.id);
-  return [h('h2', null, i.name), h('dl', null, fact('State', i.state ? nice(i.state) : 'not commissioned'), fact('Fall', i.fall && `${number(i.fall)} m`), fact('Lift', i.lift && `${number(i.lift)} m`),
+  return [h('h2', null, i.name), h('dl', null, fact('State', i.state ? nice(i.state) : i.commissioned ? `commissioned ${day(i.commissioned)}` : i.known ? 'not commissioned' : 'not known'), fact('Fall', i.fall && `${number(i.fall)} m`), fact('Lift', i.lift && `${number(i.lift)} m`),
     fact('Setting', i.setting), fact('Pump', (i.pumps || []).map((p) => `${p.model || 'model not known'} ${p.serial || ''}${p.loan ? ' (on loan)' : ''}`).join(', ')),
     fact('Baseline', i.baseline && [i.baseline.drive && `drive ${number(i.baseline.drive * 60000)} l/min`, i.baseline.delivered && `delivered ${number(i.baseline.delivered * 60000)} l/min`, i.baseline.beat && `${number(i.baseline.beat * 60)} beats/min`].filter(Boolean).join(', '))),
   h('h3', null, 'Due'), plain(due, (t) => `${kindOf(t.kind)?.name || 'Task'}: ${t.due ? day(t.due) : 'nobody knows when it was last done'}`),

@@ -69,7 +69,7 @@ export async function visitPage(id) {
 function times(c) {
   const one = (key, word) => h('button', { 'aria-pressed': String(!!c.d[key]), onclick: () => { c.d[key] = c.d[key] ? null : new Date().toISOString(); c.again(); } }, c.d[key] ? `${word} ${moment(c.d[key]).slice(-5)}` : word);
   const kind = choose(db.words.kind, c.d.kind, (v) => { c.d.kind = v; c.again(); });
-  return [h('div', { className: 'row' }, one('startedAt', 'Set out'), one('arrivedAt', 'Arrived'), one('leftAt', 'Leaving')), field('What for', kind)];
+  return [h('div', { className: 'row three' }, one('startedAt', 'Set out'), one('arrivedAt', 'Arrived'), one('leftAt', 'Leaving')), field('What for', kind)];
 }
 
 export function danger(c, code, when) { return caution(c, code, when); }
