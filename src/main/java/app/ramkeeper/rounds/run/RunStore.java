@@ -3,7 +3,10 @@ package app.ramkeeper.rounds.run;
 import app.ramkeeper.rounds.week.WeekStore.Placing;
 import java.sql.Timestamp;
 import java.time.Clock;
+import java.time.LocalDate;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
 import org.springframework.jdbc.core.simple.JdbcClient;
@@ -95,6 +98,21 @@ class RunStore {
                 .query(String.class)
                 .optional()
                 .map(text -> json.readValue(text, new TypeReference<List<Placing>>() {}));
+    }
+
+    /** How much each had to do in the four weeks before: 1 for whoever had most, nothing for whoever had nothing. */
+    Map<UUID, Double> burden(LocalDate monday) {
+        Map<UUID, Double> burden = new HashMap<>();
+        jdbc.sql("""
+                        select person_id, sum / max(sum) over () as share
+                        from (select p.person_id, sum(v.minutes)::float8 as sum from visits v join visit_people p on p.visit_id = v.id
+                          where v.state <> 'CANCELLED' and v.planned_on between :from::date and :until::date group by p.person_id) s""")
+                .param("from", monday.minusDays(28))
+                .param("until", monday.minusDays(1))
+                .query(row -> {
+                    burden.put(row.getObject(1, UUID.class), row.getDouble(2));
+                });
+        return burden;
     }
 
     void taken(UUID id) {

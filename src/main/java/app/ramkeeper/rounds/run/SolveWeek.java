@@ -99,7 +99,8 @@ class SolveWeek {
         Week seen = weeks.load(plan);
         travels.ask(WeekStore.places(seen.stops(), seen.rounds()));
         Week week = weeks.load(plan);
-        WeekProblem problem = new WeekProblem(week, LocalDate.now(clock), run.lightly(), settings.callOutRoom());
+        WeekProblem problem = new WeekProblem(
+                week, LocalDate.now(clock), run.lightly(), settings.callOutRoom(), runs.burden(plan.monday()));
         if (problem.isEmpty()) {
             runs.end(run.id(), "FAILED", nothing(week));
             return;

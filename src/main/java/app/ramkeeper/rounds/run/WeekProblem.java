@@ -35,6 +35,10 @@ import org.jspecify.annotations.Nullable;
  * <p>Rounds that are locked, past or under way are not in it, nor is what the office has taken out. Costs are minutes of
  * driving. The break is taken out of the day: after noon the optimiser's clock runs behind the real one by the break, so
  * windows after noon are moved by it.
+ *
+ * <p>Soft goals with a place here: lateness (the prize of leaving out, and a price that grows by the day), travel, who knows the
+ * site, who had less to do of late, few rounds, clustering (what the weeks ahead brought forward has a higher prize). Without
+ * one: equal hours within the week and an early end of the day, for the optimiser's cost adds up visits and legs, not rounds.
  */
 final class WeekProblem {
 
@@ -46,18 +50,23 @@ final class WeekProblem {
     private static final double PAIR_NOT_NEEDED = 5;
     private static final double STAY = 25;
 
+    /** What a visit costs more with whoever had most to do of late than with whoever had least. */
+    private static final double FAIR = 6;
+
     private final Week week;
     private final boolean lightly;
     private final long room;
+    private final Map<UUID, Double> burden;
     private final List<TechDay> rounds = new ArrayList<>();
     private final List<Stop> stops = new ArrayList<>();
     private final List<Placing> untouched = new ArrayList<>();
     private final Problem problem;
     private final Plan start;
 
-    WeekProblem(Week week, LocalDate today, boolean lightly, Duration callOutRoom) {
+    WeekProblem(Week week, LocalDate today, boolean lightly, Duration callOutRoom, Map<UUID, Double> burden) {
         this.week = week;
         this.lightly = lightly;
+        this.burden = burden;
         this.room = week.plan().firstPublishedAt() == null ? callOutRoom.toMinutes() : 0;
         Set<RoundKey> left = new HashSet<>();
         week.rounds().stream()
@@ -101,7 +110,10 @@ final class WeekProblem {
         untouched.clear();
         week.rounds().stream().filter(r -> !left.contains(r.key())).forEach(rounds::add);
         Set<RoundKey> open = new HashSet<>(rounds.stream().map(TechDay::key).toList());
-        for (Stop stop : week.stops()) {
+        // in an order of their own, so that a plan from scratch does not hang on where everything stands now
+        List<Stop> ordered =
+                week.stops().stream().sorted(Comparator.comparing(Stop::id)).toList();
+        for (Stop stop : ordered) {
             RoundKey at = keyOf(stop);
             if (at != null && (!open.contains(at) || stop.over())) {
                 untouched.add(new Placing(stop.id(), at.person(), at.day(), Objects.requireNonNull(stop.position())));
@@ -318,6 +330,7 @@ final class WeekProblem {
         if (stop.lastTechnician() != null && !stop.lastTechnician().equals(round.personId())) {
             price += STRANGER;
         }
+        price += FAIR * burden.getOrDefault(round.personId(), 0.0);
         if (stop.crew() == 1 && round.crew() > 1) {
             price += PAIR_NOT_NEEDED;
         }

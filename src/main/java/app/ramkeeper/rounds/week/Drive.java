@@ -174,13 +174,18 @@ public final class Drive {
                         round.name() + " is back at " + Times.say(back) + ", the day ends at "
                                 + Times.say(round.until())));
             }
-            double rest = paused && lines.stream().anyMatch(l -> l.pause() > 0) ? round.breakDue() : 0;
-            if (back - leaves - rest > round.longest() + SLACK) {
+            if (lasts() > round.longest() + SLACK) {
                 breaches.add(new Breach(
                         last,
-                        "the day lasts " + Times.span(back - leaves - rest) + ", at most " + Times.span(round.longest())
+                        "the day lasts " + Times.span(lasts()) + ", at most " + Times.span(round.longest())
                                 + " are allowed"));
             }
+        }
+
+        /** From setting out to being back, without the break. */
+        private double lasts() {
+            boolean rested = paused && lines.stream().anyMatch(l -> l.pause() > 0);
+            return back - leaves - (rested ? round.breakDue() : 0);
         }
 
         private Leg leg(@Nullable Position from, @Nullable Position to) {
@@ -189,7 +194,7 @@ public final class Drive {
 
         DayTimes done() {
             double work = lines.stream().mapToDouble(l -> l.stop().minutes()).sum();
-            double spare = Math.max(0, Math.min(round.until() - back, round.longest() - (back - leaves)));
+            double spare = Math.max(0, Math.min(round.until() - back, round.longest() - lasts()));
             return new DayTimes(
                     leaves, List.copyOf(lines), homeDrive, back, drive, metres, work, spare, List.copyOf(breaches));
         }
