@@ -32,7 +32,7 @@ final class DemoToday {
 
     void add(JdbcTemplate jdbc, DemoHistory history) {
         calls();
-        visits();
+        visits(jdbc);
         promises(history);
         rows.write(jdbc);
         standing(jdbc);
@@ -65,28 +65,27 @@ final class DemoToday {
                 now.plusSeconds(3600L * 20));
     }
 
-    private void visits() {
+    private void visits(JdbcTemplate jdbc) {
+        DemoRounds days = new DemoRounds(jdbc);
         for (int t = 0; t < company.technicians.size(); t++) {
-            for (int i = 0; i < 4; i++) {
-                Placed at = register.installs.get(20 + t * 50 + i * 7);
-                visit(
-                        at,
-                        today,
-                        LocalTime.of(8 + 2 * i, 0),
-                        company.technicians.get(t),
-                        i == 3 ? "NO_ANSWER" : "CONFIRMED");
+            UUID depot = company.depots.get(t % 2);
+            UUID technician = company.technicians.get(t);
+            List<DemoRounds.Stop> stops = days.day(depot, 4);
+            for (int i = 0; i < stops.size(); i++) {
+                visit(stops.get(i).site(), today, stops.get(i).from(), technician, i == 3 ? "NO_ANSWER" : "CONFIRMED");
             }
             for (int day = 1; day < 6; day++) {
                 LocalDate on = today.plusDays(day);
                 if (on.getDayOfWeek().getValue() < 6) {
-                    Placed at = register.installs.get(25 + t * 50 + day * 3);
-                    visit(at, on, LocalTime.of(9, 0), company.technicians.get(t), day % 2 == 0 ? "TOLD" : "NONE");
+                    String answer = day % 2 == 0 ? "TOLD" : "NONE";
+                    days.day(depot, 2).forEach(stop -> visit(stop.site(), on, stop.from(), technician, answer));
                 }
             }
         }
         // A gate that was locked three times: the office rings first.
         Placed locked = register.installs.get(59);
-        UUID visit = visit(locked, today.plusDays(8), LocalTime.of(13, 0), company.technicians.get(1), "NO_ANSWER");
+        UUID visit =
+                visit(locked.site(), today.plusDays(8), LocalTime.of(13, 0), company.technicians.get(1), "NO_ANSWER");
         for (int i = 1; i <= 3; i++) {
             rows.add(
                     "visit_attempts (id, visit_id, at, by_person, how, outcome, note)",
@@ -100,16 +99,16 @@ final class DemoToday {
         }
     }
 
-    private UUID visit(Placed at, LocalDate day, LocalTime from, UUID technician, String answer) {
+    private UUID visit(UUID site, LocalDate day, LocalTime from, UUID technician, String answer) {
         UUID id = Uuids.next();
         rows.add(
                 "visits (id, site_id, kind, planned_on, planned_from, minutes, answer, office_must_ring, note)",
                 id,
-                at.site(),
+                site,
                 "SERVICE",
                 day,
                 from,
-                75,
+                DemoRounds.MINUTES,
                 answer,
                 "NO_ANSWER".equals(answer),
                 "NO_ANSWER".equals(answer) ? "Ring before driving: the gate was locked last time." : null);

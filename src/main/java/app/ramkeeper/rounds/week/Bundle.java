@@ -93,6 +93,20 @@ final class Bundle {
                 .orElse(worth);
     }
 
+    /**
+     * Whether a task may be added. A visit that was planned without a second person or training does not get what asks for them,
+     * and one that was told to the customer is made longer only by what is pressing.
+     */
+    boolean ridesAlong(DueRow task, Candidates.Terms terms) {
+        if (visit == null) {
+            return true;
+        }
+        boolean asksForMore = task.crew() > 1
+                || !terms.skillsOfKind().getOrDefault(task.kindId(), Set.of()).isEmpty();
+        Press press = task.press(monday);
+        return !asksForMore && (!visit.holdsDay() || press == Press.OVERDUE || press == Press.LAST_WEEK);
+    }
+
     boolean pressing() {
         return visit != null
                 || !promises.isEmpty()

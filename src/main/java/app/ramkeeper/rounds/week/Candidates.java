@@ -54,6 +54,8 @@ class Candidates {
     Found find(LocalDate monday) {
         Map<UUID, Bundle> byVisit = new LinkedHashMap<>();
         Map<UUID, Bundle> bySite = new LinkedHashMap<>();
+        Map<UUID, Bundle> apart = new LinkedHashMap<>();
+        Terms terms = terms();
         for (Appointment visit : appointments(monday)) {
             Bundle bundle = new Bundle(visit.siteId(), visit, monday);
             byVisit.put(visit.id(), bundle);
@@ -63,7 +65,14 @@ class Candidates {
         }
         for (DueRow task : due.opening(monday, monday.plusDays(6L + SOON_DAYS))) {
             Bundle ofVisit = task.visitId() == null ? null : byVisit.get(task.visitId());
-            (ofVisit != null ? ofVisit : bySite.computeIfAbsent(task.siteId(), s -> new Bundle(s, null, monday)))
+            Bundle there = bySite.get(task.siteId());
+            boolean rides = ofVisit != null || there == null || there.ridesAlong(task, terms);
+            if (ofVisit == null && !rides && task.press(monday) == DueRow.Press.SOON) {
+                continue;
+            }
+            (ofVisit != null
+                            ? ofVisit
+                            : (rides ? bySite : apart).computeIfAbsent(task.siteId(), s -> new Bundle(s, null, monday)))
                     .tasks.add(task);
         }
         for (Promise promise : promises(monday)) {
@@ -73,6 +82,7 @@ class Candidates {
         }
         List<Bundle> all = new ArrayList<>(byVisit.values());
         bySite.values().stream().filter(b -> b.visit == null).forEach(all::add);
+        all.addAll(apart.values());
         Map<UUID, Horizon.Move> moves = ahead.from(monday).moves().stream()
                 .filter(move -> move.to().equals(monday) || move.from().equals(monday))
                 .collect(Collectors.toMap(Horizon.Move::taskId, Function.identity()));
@@ -80,7 +90,7 @@ class Candidates {
         List<Bundle> kept = withoutFarSoon(all);
         kept.sort(Comparator.comparingDouble(Bundle::worth).reversed());
         int most = Math.min(kept.size(), settings.candidates());
-        return new Found(kept.subList(0, most), kept.size() - most, terms());
+        return new Found(kept.subList(0, most), kept.size() - most, terms);
     }
 
     /** What is only soon stays if its site lies near one that must be visited anyway. */

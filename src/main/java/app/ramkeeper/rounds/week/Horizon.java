@@ -157,9 +157,9 @@ final class Horizon {
                 }
             }
             if (to != group.week && best.km <= Candidates.NEAR_KM && best.km < now.km / 2 && best.group != null) {
-                group.why = "%.0f km from %s, which is visited that week; in its own week %s"
+                group.why = "%s km from %s, which is visited that week; in its own week %s"
                         .formatted(
-                                best.km,
+                                best.km < 1 ? "under 1" : Long.toString(Math.round(best.km)),
                                 best.group.first.site(),
                                 now.group == null
                                         ? "nothing else is near"
