@@ -56,8 +56,40 @@ public class SystemRegister {
         }
     }
 
+    /** What people call an element of an install. */
+    @Transactional(readOnly = true)
+    public String nameOf(InstallId install, UUID element) {
+        return jdbc.sql("select name from system_elements where id = :id and install_id = :install")
+                .param("id", element)
+                .param("install", install.value())
+                .query(String.class)
+                .optional()
+                .orElseThrow(() -> new Missing("part of the system", element));
+    }
+
+    /** The points of a line in their order. */
+    @Transactional(readOnly = true)
+    public List<AsBuiltPoint> points(InstallId install, UUID element) {
+        nameOf(install, element);
+        return jdbc.sql("select * from as_built_points where element_id = :element order by seq")
+                .param("element", element)
+                .query((rs, n) -> {
+                    Columns row = new Columns(rs);
+                    Double latitude = row.number("latitude");
+                    Double longitude = row.number("longitude");
+                    return new AsBuiltPoint(
+                            PointKind.valueOf(rs.getString("kind")),
+                            row.number("chainage_m"),
+                            row.number("level_m"),
+                            latitude == null || longitude == null ? null : new Position(latitude, longitude),
+                            rs.getString("note"));
+                })
+                .list();
+    }
+
     /** Keeps the points of a line in their order, in place of the earlier ones. */
-    public void keepPoints(UUID element, List<AsBuiltPoint> points) {
+    public void keepPoints(InstallId install, UUID element, List<AsBuiltPoint> points) {
+        nameOf(install, element);
         jdbc.sql("delete from as_built_points where element_id = :element")
                 .param("element", element)
                 .update();

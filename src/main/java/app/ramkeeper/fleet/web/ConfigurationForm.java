@@ -8,7 +8,10 @@ import jakarta.validation.constraints.PastOrPresent;
 import jakarta.validation.constraints.Positive;
 import jakarta.validation.constraints.PositiveOrZero;
 import jakarta.validation.constraints.Size;
+import java.math.BigDecimal;
+import java.math.MathContext;
 import java.time.LocalDate;
+import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 
 /** Layout and setting with the first readings, in the units people read. */
@@ -35,6 +38,14 @@ record ConfigurationForm(
         @Positive @DecimalMax("200") @Nullable Double deliveryPressure) {
 
     static ConfigurationForm of(ConfigurationDetails d, @Nullable Integer version, @Nullable String reason) {
+        return of(d, version, reason, null);
+    }
+
+    static ConfigurationForm of(
+            ConfigurationDetails d,
+            @Nullable Integer version,
+            @Nullable String reason,
+            @Nullable BaselineDetails baseline) {
         return new ConfigurationForm(
                 version,
                 null,
@@ -51,11 +62,11 @@ record ConfigurationForm(
                 d.designDriveFlowLMin(),
                 d.designDeliveredLMin(),
                 d.vesselPrechargeBar(),
-                null,
-                null,
-                null,
-                null,
-                null);
+                baseline == null ? null : baseline.takenOn(),
+                baseline == null ? null : read(baseline.driveFlowSi(), Unit.LITRE_PER_MINUTE),
+                baseline == null ? null : read(baseline.deliveredFlowSi(), Unit.LITRE_PER_MINUTE),
+                baseline == null ? null : read(baseline.beatRateSi(), Unit.PER_MINUTE),
+                baseline == null ? null : read(baseline.deliveryPressureSi(), Unit.BAR));
     }
 
     ConfigurationDetails details() {
@@ -89,8 +100,25 @@ record ConfigurationForm(
                 null);
     }
 
+    boolean sameBaseline(ConfigurationForm other) {
+        return Objects.equals(takenOn, other.takenOn)
+                && Objects.equals(driveFlow, other.driveFlow)
+                && Objects.equals(deliveredFlow, other.deliveredFlow)
+                && Objects.equals(beatRate, other.beatRate)
+                && Objects.equals(deliveryPressure, other.deliveryPressure);
+    }
+
     private static @Nullable Double si(@Nullable Double value, Unit unit) {
         return value == null ? null : unit.toSi(value);
+    }
+
+    /** What people read on the instrument, without the dust of conversion. */
+    private static @Nullable Double read(@Nullable Double si, Unit unit) {
+        return si == null
+                ? null
+                : Double.valueOf(new BigDecimal(unit.fromSi(si))
+                        .round(new MathContext(6))
+                        .doubleValue());
     }
 
     int versionOrFirst() {

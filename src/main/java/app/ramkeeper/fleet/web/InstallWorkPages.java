@@ -1,7 +1,9 @@
 package app.ramkeeper.fleet.web;
 
 import app.ramkeeper.catalogue.PartId;
+import app.ramkeeper.fleet.BaselineDetails;
 import app.ramkeeper.fleet.ComponentPosition;
+import app.ramkeeper.fleet.ConfigurationCard;
 import app.ramkeeper.fleet.ConfigurationDetails;
 import app.ramkeeper.fleet.ConfigurationId;
 import app.ramkeeper.fleet.ElementKind;
@@ -13,6 +15,8 @@ import app.ramkeeper.fleet.RunningState;
 import app.ramkeeper.fleet.SystemElement;
 import app.ramkeeper.fleet.SystemRegister;
 import app.ramkeeper.identity.ForOffice;
+import app.ramkeeper.shared.Conflict;
+import app.ramkeeper.shared.Missing;
 import app.ramkeeper.shared.Uuids;
 import app.ramkeeper.web.LostUpdate;
 import app.ramkeeper.web.Saving;
@@ -117,9 +121,11 @@ class InstallWorkPages {
     @GetMapping("/configuration/{configuration}/edit")
     String correct(@PathVariable UUID id, @PathVariable UUID configuration, Model model) {
         var present = works.read(new ConfigurationId(configuration));
+        ConfigurationCard card = card(id, configuration);
         model.addAttribute("install", fleet.install(new InstallId(id)));
         model.addAttribute("configuration", configuration);
-        model.addAttribute("layout", ConfigurationForm.of(present.details(), present.version(), null));
+        model.addAttribute(
+                "layout", ConfigurationForm.of(present.details(), present.version(), card.reason(), card.baseline()));
         return "fleet/configuration-edit";
     }
 
@@ -135,21 +141,46 @@ class InstallWorkPages {
         model.addAttribute("configuration", configuration);
         ConfigurationId which = new ConfigurationId(configuration);
         try {
-            if (!saving.did(
-                    errors,
-                    () -> works.correctConfiguration(which, form.versionOrFirst(), form.reason(), form.details()))) {
+            if (!saving.did(errors, () -> correct(card(id, configuration), form))) {
                 return Saving.again("fleet/configuration-edit", model).addObject("layout", form);
             }
         } catch (OptimisticLockingFailureException lost) {
             var present = works.read(which);
             return LostUpdate.between(
                             form,
-                            ConfigurationForm.of(present.details(), present.version(), form.reason()),
+                            ConfigurationForm.of(
+                                    present.details(),
+                                    present.version(),
+                                    form.reason(),
+                                    card(id, configuration).baseline()),
                             "fleet.configuration.")
                     .page("fleet/configuration-edit", model, present.version());
         }
         redirect.addFlashAttribute("saved", "Configuration corrected.");
         return new ModelAndView("redirect:/installs/" + id);
+    }
+
+    private ConfigurationCard card(UUID install, UUID configuration) {
+        return fleet.configurations(new InstallId(install)).stream()
+                .filter(card -> card.id().value().equals(configuration))
+                .findFirst()
+                .orElseThrow(() -> new Missing("configuration", configuration));
+    }
+
+    /** The baseline may have been measured later; one that stays as it was keeps the report it came from. */
+    private void correct(ConfigurationCard present, ConfigurationForm form) {
+        works.correctConfiguration(present.id(), form.versionOrFirst(), form.reason(), form.details());
+        ConfigurationForm before =
+                ConfigurationForm.of(form.details(), form.version(), form.reason(), present.baseline());
+        LocalDate day = form.takenOn() == null ? present.from() : form.takenOn();
+        if (form.sameBaseline(before)) {
+            return;
+        }
+        BaselineDetails baseline = form.baseline(Given.need(day, "Give the day the baseline was taken."));
+        if (baseline == null) {
+            throw new Conflict("A baseline cannot be emptied: give at least one reading.");
+        }
+        works.keepBaseline(present.id(), baseline);
     }
 
     @GetMapping("/state")
