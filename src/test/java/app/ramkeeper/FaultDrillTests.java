@@ -86,6 +86,102 @@ class FaultDrillTests {
     }
 
     @Test
+    @DisplayName("FLT-06 with every connection held the next request ends in 503 in time, and all comes back")
+    void flt06PoolExhausted() throws Exception {
+        try (InstalledApp installed = new InstalledApp()) {
+            PackagedApp node = installed
+                    .node(
+                            DatabaseRoles.DATABASE,
+                            "--spring.datasource.hikari.maximum-pool-size=5",
+                            "--spring.datasource.hikari.connection-timeout=2000")
+                    .awaitUp();
+            installed.addAccount(DatabaseRoles.DATABASE);
+            Visitor visitor = new Visitor(node);
+            visitor.signIn(InstalledApp.LOGIN, InstalledApp.PASSWORD);
+            try (Connection blocker = installed.admin(DatabaseRoles.DATABASE);
+                    Statement statement = blocker.createStatement()) {
+                blocker.setAutoCommit(false);
+                statement.execute("lock table service_tasks in access exclusive mode");
+                List<CompletableFuture<Integer>> held = new ArrayList<>();
+                for (int i = 0; i < 8; i++) {
+                    held.add(
+                            CompletableFuture.supplyAsync(() -> visitor.get("/").statusCode()));
+                }
+                assertThat(node.get("/actuator/health/liveness").statusCode()).isEqualTo(200);
+                for (CompletableFuture<Integer> answer : held) {
+                    assertThat(answer.get(30, java.util.concurrent.TimeUnit.SECONDS))
+                            .isEqualTo(503);
+                }
+                blocker.rollback();
+            }
+            for (int i = 0; i < 8; i++) {
+                assertThat(visitor.get("/").statusCode()).isEqualTo(200);
+            }
+            try (Connection admin = installed.admin("postgres")) {
+                assertThat(
+                                ask(
+                                        admin,
+                                        "select count(*) from pg_stat_activity where datname = 'ramkeeper' and state <> 'idle'"))
+                        .isEqualTo("0");
+            }
+        }
+    }
+
+    @Test
+    @DisplayName("FLT-13 of two nodes that start at once on an empty database one migrates, and both serve")
+    void flt13TwoNodesMigrate() throws Exception {
+        try (InstalledApp installed = new InstalledApp()) {
+            PackagedApp one = installed.node(DatabaseRoles.DATABASE);
+            PackagedApp other = installed.node(DatabaseRoles.DATABASE);
+
+            assertThat(one.awaitUp().get("/sign-in").statusCode()).isEqualTo(200);
+            assertThat(other.awaitUp().get("/sign-in").statusCode()).isEqualTo(200);
+
+            try (Connection admin = installed.admin(DatabaseRoles.DATABASE)) {
+                assertThat(ask(admin, "select count(*) - count(distinct script) from flyway_schema_history"))
+                        .isEqualTo("0");
+                assertThat(ask(admin, "select count(*) from flyway_schema_history where not success"))
+                        .isEqualTo("0");
+            }
+        }
+    }
+
+    @Test
+    @DisplayName("FLT-16 a node that is told to stop ends the request in hand, refuses new ones and exits by itself")
+    void flt16StopsGracefully() throws Exception {
+        try (InstalledApp installed = new InstalledApp()) {
+            PackagedApp node = installed.node(DatabaseRoles.DATABASE).awaitUp();
+            installed.addAccount(DatabaseRoles.DATABASE);
+            Visitor visitor = new Visitor(node);
+            visitor.signIn(InstalledApp.LOGIN, InstalledApp.PASSWORD);
+            try (Connection blocker = installed.admin(DatabaseRoles.DATABASE);
+                    Statement statement = blocker.createStatement()) {
+                blocker.setAutoCommit(false);
+                statement.execute("lock table service_tasks in access exclusive mode");
+                CompletableFuture<Integer> inHand =
+                        CompletableFuture.supplyAsync(() -> visitor.get("/").statusCode());
+                Awaitility.await().until(() -> waiting(installed) > 0);
+
+                node.stop();
+                Awaitility.await().atMost(Duration.ofSeconds(10)).until(() -> !node.up());
+                blocker.rollback();
+
+                assertThat(inHand.get(15, java.util.concurrent.TimeUnit.SECONDS))
+                        .isEqualTo(200);
+            }
+            assertThat(node.exitCode()).as("128 + SIGTERM").isEqualTo(143);
+        }
+    }
+
+    private static int waiting(InstalledApp installed) throws Exception {
+        try (Connection admin = installed.admin("postgres")) {
+            return Integer.parseInt(ask(
+                    admin,
+                    "select count(*) from pg_stat_activity where datname = 'ramkeeper' and wait_event_type = 'Lock'"));
+        }
+    }
+
+    @Test
     @DisplayName("FLT-07 a locked table ends in 503 in time, other pages still answer, nothing stays stuck")
     void flt07LockedTable() throws Exception {
         try (InstalledApp installed = new InstalledApp()) {

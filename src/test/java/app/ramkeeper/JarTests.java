@@ -102,6 +102,7 @@ class JarTests {
             assertThat(packaged.output()).containsPattern("http://localhost:\\d+/link/\\S+");
             sec37NothingInternalIsReachable(packaged);
             sec36MessageBoundariesAreUnambiguous(packaged);
+            flt20BrokenFormsAreRefused(packaged);
         }
 
         try (Connection connection = DriverManager.getConnection(url, admin, password);
@@ -157,6 +158,30 @@ class JarTests {
                     .startsWith("HTTP/1.1 4")
                     .doesNotContain("\"UP\"");
         }
+    }
+
+    /** FLT-20: forms with too much in them, or cut short, are refused at once, and the next one is read as ever. */
+    private static void flt20BrokenFormsAreRefused(PackagedApp app) {
+        String part = "--cut\r\nContent-Disposition: form-data; name=\"note\"\r\n\r\nx\r\n";
+        String end = "--cut--\r\n";
+        String longHead = part.replace("note", "n".repeat(100_000));
+        assertThat(form(app, part.repeat(10_000) + end))
+                .as("FLT-20 10,000 parts")
+                .startsWith("HTTP/1.1 413");
+        assertThat(form(app, longHead + end)).as("FLT-20 100 kB part header").startsWith("HTTP/1.1 413");
+        assertThat(form(app, part)).as("FLT-20 no last boundary").startsWith("HTTP/1.1 400");
+        assertThat(form(app, 10, part + end)).as("FLT-20 wrong length").startsWith("HTTP/1.1 400");
+        assertThat(form(app, 1 << 30, "")).as("FLT-20 a gigabyte").startsWith("HTTP/1.1 413");
+        assertThat(form(app, part + end)).as("a whole form without token").startsWith("HTTP/1.1 403");
+    }
+
+    private static String form(PackagedApp app, String body) {
+        return form(app, body.length(), body);
+    }
+
+    private static String form(PackagedApp app, int length, String body) {
+        return app.raw("POST /sign-in HTTP/1.1\r\nHost: localhost\r\nConnection: close\r\n"
+                + "Content-Type: multipart/form-data; boundary=cut\r\nContent-Length: " + length + "\r\n\r\n" + body);
     }
 
     private static long count(Statement statement, String table) throws SQLException {

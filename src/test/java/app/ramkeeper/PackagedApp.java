@@ -178,6 +178,11 @@ public final class PackagedApp implements AutoCloseable {
         exitCode();
     }
 
+    /** Asks it to stop and does not wait. */
+    public void stop() {
+        process.destroy();
+    }
+
     @Override
     public void close() {
         process.destroy();

@@ -22,24 +22,24 @@ class CatalogueChoices {
     }
 
     List<Choice> vessels() {
-        return of("vessel", VesselKind.values());
+        return of("vessel.", VesselKind.values());
     }
 
     List<Choice> schedules() {
-        return of("schedule", Schedule.values());
+        return of("schedule.", Schedule.values());
     }
 
     List<Choice> scopes() {
-        return of("scope", Scope.values());
+        return of("scope.", Scope.values());
     }
 
     List<Choice> lives() {
-        return of("life", Life.values());
+        return of("life.", Life.values());
     }
 
     private List<Choice> of(String prefix, Enum<?>[] values) {
         return Stream.of(values)
-                .map(value -> new Choice(value.name(), words.getMessage(prefix + "." + value.name(), null, Locale.UK)))
+                .map(value -> new Choice(value.name(), words.getMessage(prefix + value.name(), null, Locale.UK)))
                 .toList();
     }
 }

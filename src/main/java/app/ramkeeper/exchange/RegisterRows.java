@@ -62,12 +62,18 @@ class RegisterRows {
                 .stream();
     }
 
-    /** What the register holds of these installs, by the reference asked for. */
+    /**
+     * What the register holds of these installs, by the reference asked for. The installs are found by their index first:
+     * the rows of all would be put together otherwise.
+     */
     Map<String, Map<String, Object>> byReference(Collection<String> references) {
         Map<String, Map<String, Object>> found = new HashMap<>();
         if (!references.isEmpty()) {
-            jdbc.sql("select asked.reference as asked, held.* from unnest(:asked::text[]) as asked(reference) join ("
-                            + ROWS + ") held on folded(held.reference) = folded(asked.reference)")
+            jdbc.sql("""
+                            with asked as materialized (
+                              select u.reference as asked, i.id from unnest(:asked::text[]) as u(reference)
+                                join installs i on folded(i.reference) = folded(u.reference))
+                            select asked.asked, held.* from asked cross join lateral (""" + ROWS + " where i.id = asked.id offset 0) held")
                     .param("asked", references.toArray(String[]::new))
                     .query((row, n) -> found.put(row.getString("asked"), row(row, n)))
                     .list();
@@ -79,11 +85,15 @@ class RegisterRows {
     Map<String, Map<String, Object>> byNames(Collection<List<String>> names) {
         Map<String, Map<String, Object>> found = new HashMap<>();
         if (!names.isEmpty()) {
-            jdbc.sql("""
+            jdbc.sql(
+                            """
+                            with asked as materialized (
+                              select u.*, i.id from unnest(:customers::text[], :sites::text[], :installs::text[]) as u(customer, site, install)
+                                join sites s on folded(s.name) = folded(u.site) and s.merged_into is null
+                                join installs i on i.site_id = s.id and folded(i.name) = folded(u.install))
                             select asked.customer || '|' || asked.site || '|' || asked.install as asked, held.*
-                            from unnest(:customers::text[], :sites::text[], :installs::text[]) as asked(customer, site, install) join (""" + ROWS + """
-                            ) held on folded(held.site) = folded(asked.site) and folded(held.customer) = folded(asked.customer)
-                              and folded(held.install) = folded(asked.install)""")
+                            from asked cross join lateral (""" + ROWS
+                                    + " where i.id = asked.id offset 0) held where folded(held.customer) = folded(asked.customer)")
                     .param("customers", names.stream().map(n -> n.get(0)).toArray(String[]::new))
                     .param("sites", names.stream().map(n -> n.get(1)).toArray(String[]::new))
                     .param("installs", names.stream().map(n -> n.get(2)).toArray(String[]::new))

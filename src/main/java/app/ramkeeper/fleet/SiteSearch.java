@@ -15,7 +15,8 @@ import org.springframework.stereotype.Component;
 /**
  * Finds sites by half a name, mistyped or not: site, locality, reference, people, installs and pump serials at once.
  *
- * <p>Each word typed must be similar to some stretch of the site's line of words; the sum of the similarities ranks.
+ * <p>Each word typed must be similar to some stretch of the site's line of words, or, if no site has that, one of them;
+ * the sum of the similarities ranks.
  */
 @Component
 class SiteSearch {
@@ -24,6 +25,8 @@ class SiteSearch {
     private static final int MOST_WORDS = 6;
     private static final double STRICT = 0.6;
     private static final double FORGIVING = 0.35;
+    private static final String ALL = " and ";
+    private static final String SOME = " or ";
 
     private final JdbcClient jdbc;
 
@@ -36,23 +39,26 @@ class SiteSearch {
         if (words.isEmpty()) {
             return List.of();
         }
-        List<SiteMatch> found = find(words, limit, STRICT);
-        return found.size() >= Math.min(5, limit) ? found : merge(found, find(words, limit, FORGIVING), limit);
+        List<SiteMatch> found = find(words, limit, STRICT, ALL);
+        if (found.size() < Math.min(5, limit)) {
+            found = merge(found, find(words, limit, FORGIVING, ALL), limit);
+        }
+        return found.isEmpty() && words.size() > 1 ? find(words, limit, FORGIVING, SOME) : found;
     }
 
-    private List<SiteMatch> find(List<String> words, int limit, double threshold) {
+    private List<SiteMatch> find(List<String> words, int limit, double threshold, String how) {
         jdbc.sql("select set_config('pg_trgm.word_similarity_threshold', :threshold, true)")
                 .param("threshold", Double.toString(threshold))
                 .query(String.class)
                 .single();
-        JdbcClient.StatementSpec statement = jdbc.sql(sql(words.size())).param("limit", limit);
+        JdbcClient.StatementSpec statement = jdbc.sql(sql(words.size(), how)).param("limit", limit);
         for (int i = 0; i < words.size(); i++) {
             statement = statement.param("w" + i, words.get(i));
         }
         return statement.query(SiteSearch::match).list();
     }
 
-    private static String sql(int words) {
+    private static String sql(int words, String how) {
         List<String> all = new ArrayList<>();
         List<String> rank = new ArrayList<>();
         for (int i = 0; i < words; i++) {
@@ -69,7 +75,7 @@ class SiteSearch {
                      where p.site_id = s.id and p.part in ('OWNER', 'OCCUPIER') and p.until_date is null) as customer,
                   (select count(*) from installs i where i.site_id = s.id and i.retired_on is null) as installs
                 from found join sites s on s.id = found.site_id left join depots d on d.id = s.depot_id
-                order by found.rank desc, found.length, s.id""".formatted(String.join(" + ", rank), String.join(" and ", all));
+                order by found.rank desc, found.length, s.id""".formatted(String.join(" + ", rank), String.join(how, all));
     }
 
     private static SiteMatch match(ResultSet rs, int n) throws SQLException {

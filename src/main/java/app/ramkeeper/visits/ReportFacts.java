@@ -30,8 +30,13 @@ class ReportFacts {
     /** What is known of an install. */
     record Install(UUID site, String name, @Nullable LocalDate commissionedOn, boolean commissioningKnown) {}
 
-    /** The things a report names that are there. */
-    record Known(boolean site, Map<UUID, Install> installs, Set<UUID> things, Set<String> photos) {}
+    /**
+     * The things a report names that are there.
+     *
+     * @param before installs that the corrected report speaks of: they stood at its site, wherever they stand now
+     */
+    record Known(
+            boolean site, Map<UUID, Install> installs, Set<InstallId> before, Set<UUID> things, Set<String> photos) {}
 
     /** The site where a site stands by now: the one it was merged into, else itself. */
     SiteId standing(SiteId site) {
@@ -50,8 +55,20 @@ class ReportFacts {
                                 Set.of(c.site().value()))
                         .contains(c.site().value()),
                 installs(installs(c)),
+                c.supersedes() == null ? Set.of() : installsIn(c.supersedes()),
                 things(c),
                 photos(c));
+    }
+
+    /** The installs that a recorded report speaks of. */
+    Set<InstallId> installsIn(ReportId report) {
+        return jdbc.sql("""
+                        select install_id from report_works where report_id = :id
+                        union select install_id from readings where report_id = :id
+                        union select install_id from findings where report_id = :id and install_id is not null
+                        union select install_id from parts_used where report_id = :id""").param("id", report.value()).query(UUID.class).set().stream()
+                .map(InstallId::new)
+                .collect(Collectors.toSet());
     }
 
     private static Set<UUID> installs(RecordVisit c) {

@@ -153,7 +153,7 @@ class ReportRules {
         length(part.batch(), 60, path + ".batch");
     }
 
-    /** An install must be of this site and, for most kinds of visit, at work on that day. */
+    /** An install must be of this site, or have been when the report that is corrected was written, and, for most kinds of visit, at work on that day. */
     private void install(@Nullable InstallId id, String path) {
         if (id == null) {
             return;
@@ -161,7 +161,8 @@ class ReportRules {
         ReportFacts.Install install = known.installs().get(id.value());
         if (install == null) {
             problems.add(new Problem(path, "This install is not in the register.", true));
-        } else if (!install.site().equals(command.site().value())) {
+        } else if (!install.site().equals(command.site().value())
+                && !known.before().contains(id)) {
             problems.add(new Problem(path, install.name() + " stands at another site.", true));
         } else if (!command.kind().mayPrecedeCommissioning()) {
             commissioned(install);

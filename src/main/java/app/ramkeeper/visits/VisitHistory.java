@@ -8,6 +8,7 @@ import app.ramkeeper.web.Slice;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
@@ -21,16 +22,23 @@ public class VisitHistory {
     private final ReportQueries reports;
     private final StoryQueries stories;
     private final PlanQueries plans;
+    private final ReportFacts facts;
 
-    VisitHistory(ReportQueries reports, StoryQueries stories, PlanQueries plans) {
+    VisitHistory(ReportQueries reports, StoryQueries stories, PlanQueries plans, ReportFacts facts) {
         this.reports = reports;
         this.stories = stories;
         this.plans = plans;
+        this.facts = facts;
     }
 
     /** A report by its id, in force or not. */
     public Optional<ReportView> report(ReportId id) {
         return reports.byId(id);
+    }
+
+    /** The installs that a report speaks of, wherever they stand now. */
+    public Set<InstallId> installsIn(ReportId id) {
+        return facts.installsIn(id);
     }
 
     /** A site's last visits in words, newest first; one statement. */

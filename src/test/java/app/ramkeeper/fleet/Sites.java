@@ -1,6 +1,8 @@
 package app.ramkeeper.fleet;
 
+import java.time.LocalDate;
 import java.util.List;
+import java.util.Set;
 import org.springframework.boot.test.context.TestComponent;
 
 /** Makes sites for tests. */
@@ -36,6 +38,11 @@ public class Sites {
     /** Makes a duplicate a signpost to the kept site. */
     public void merge(SiteId duplicate, SiteId kept) {
         AsOffice.run(() -> changes.merge(duplicate, kept));
+    }
+
+    /** Makes a site of its own of some installs. */
+    public SiteId split(SiteId site, String name, LocalDate on, InstallId... gone) {
+        return AsOffice.call(() -> changes.split(new SplitSite(site, name, Set.of(gone), on, null)));
     }
 
     public SiteId with(SiteDetails details) {

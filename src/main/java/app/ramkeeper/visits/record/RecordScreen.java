@@ -3,11 +3,13 @@ package app.ramkeeper.visits.record;
 import app.ramkeeper.fleet.FittedPump;
 import app.ramkeeper.fleet.Fleet;
 import app.ramkeeper.fleet.InstallCard;
+import app.ramkeeper.fleet.InstallId;
 import app.ramkeeper.fleet.SiteCard;
 import app.ramkeeper.fleet.SiteId;
 import app.ramkeeper.identity.CurrentUser;
 import app.ramkeeper.visits.AskedTask;
 import app.ramkeeper.visits.AskedTasks;
+import app.ramkeeper.visits.ReportId;
 import app.ramkeeper.visits.VisitChoices;
 import app.ramkeeper.visits.VisitHistory;
 import app.ramkeeper.visits.form.TypedForm;
@@ -18,6 +20,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
+import java.util.stream.Stream;
 import org.springframework.stereotype.Component;
 import org.springframework.ui.Model;
 
@@ -46,10 +49,17 @@ class RecordScreen {
     public record Measured(
             InstallCard install, List<ReadingField> usual, List<ReadingField> more, List<Choice> pumps) {}
 
-    /** Installs the form speaks of: those at work, and those it names already. */
+    /** Installs the form speaks of: those at work and, in a correction, those of the report, wherever they stand now. */
     List<InstallCard> installs(SiteId site, TypedForm form) {
-        return fleet.installsOf(site).stream()
-                .filter(i -> i.retiredOn() == null || !form.value("supersedes").isEmpty())
+        UUID corrected = form.uuid("supersedes");
+        List<InstallCard> here = fleet.installsOf(site);
+        if (corrected == null) {
+            return here.stream().filter(i -> i.retiredOn() == null).toList();
+        }
+        List<InstallId> elsewhere = history.installsIn(new ReportId(corrected)).stream()
+                .filter(id -> here.stream().noneMatch(install -> install.id().equals(id)))
+                .toList();
+        return Stream.concat(here.stream(), elsewhere.stream().map(fleet::install))
                 .toList();
     }
 

@@ -1,6 +1,7 @@
 package app.ramkeeper.visits.record;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatExceptionOfType;
 import static org.assertj.core.api.Assertions.tuple;
 import static org.springframework.security.test.web.servlet.request.SecurityMockMvcRequestPostProcessors.csrf;
 import static org.springframework.security.test.web.servlet.request.SecurityMockMvcRequestPostProcessors.user;
@@ -18,6 +19,7 @@ import app.ramkeeper.visits.PageTest;
 import app.ramkeeper.visits.Quantity;
 import app.ramkeeper.visits.RecordVisit;
 import app.ramkeeper.visits.ReportId;
+import app.ramkeeper.visits.ReportRefused;
 import app.ramkeeper.visits.ReportView;
 import app.ramkeeper.visits.Reports;
 import app.ramkeeper.visits.Symptom;
@@ -176,6 +178,40 @@ class CorrectionPagesTests {
 
         assertThat(page).contains("/visits/uploads/" + sha);
         assertThat(upload(sha, jonty)).hasStatusOk();
+    }
+
+    @Test
+    void correctsAReportOfASiteThatWasSplitSince() {
+        InstallId upper = installs.commissioned(site, LocalDate.of(2022, 3, 4));
+        RecordVisit report = plain().reading(
+                        install, Quantity.DELIVERED_FLOW, MeasuredAt.TANK, "4.2", Unit.LITRE_PER_MINUTE)
+                .reading(upper, Quantity.DELIVERED_FLOW, MeasuredAt.TANK, "3.1", Unit.LITRE_PER_MINUTE)
+                .finding(new RecordVisit.Finding(upper, Symptom.LEAK_PUMP, null, "new seal"))
+                .build();
+        recorder.record(report, ada);
+        sites.split(site, "Tarn block, upper part", DAY.plusDays(1), upper);
+
+        ReportView corrected = correctedAsItStands(report);
+
+        assertThat(corrected.site()).isEqualTo(site);
+        assertThat(corrected.readings())
+                .extracting(ReportView.Reading::install, r -> r.value().toPlainString())
+                .containsExactlyInAnyOrder(tuple(install, "4.2"), tuple(upper, "3.1"));
+        assertThat(corrected.findings()).extracting(ReportView.Finding::install).containsExactly(upper);
+    }
+
+    @Test
+    void aReportOfASplitSiteStillSpeaksOfNoOtherInstall() {
+        InstallId foreign = installs.commissioned(LocalDate.of(2021, 3, 4));
+        RecordVisit report = plain().build();
+        recorder.record(report, ada);
+        RecordVisit slip = plain().corrects(report.id())
+                .reading(foreign, Quantity.DELIVERED_FLOW, MeasuredAt.TANK, "4.2", Unit.LITRE_PER_MINUTE)
+                .build();
+
+        assertThatExceptionOfType(ReportRefused.class)
+                .isThrownBy(() -> recorder.record(slip, ada))
+                .withMessageContaining("stands at another site");
     }
 
     @Test
