@@ -37,7 +37,6 @@ class Navigation {
             new Entry("/stock", "nav.stock", Set.of("OFFICE", "MANAGER")),
             new Entry("/imports", "nav.imports", Set.of("OFFICE", "ADMINISTRATOR")),
             new Entry("/task-kinds", "nav.taskKinds", Set.of("ADMINISTRATOR")),
-            new Entry("/field-lists", "nav.fieldLists", Set.of("ADMINISTRATOR", "OFFICE")),
             new Entry("/pump-models", "nav.catalogue", Set.of("ADMINISTRATOR", "OFFICE")),
             new Entry("/prices", "nav.prices", Set.of("ADMINISTRATOR", "OFFICE")),
             new Entry("/people", "nav.people", Set.of("ADMINISTRATOR")),
