@@ -44,6 +44,8 @@ import org.springframework.transaction.annotation.Transactional;
 @Transactional
 public class Publishing {
 
+    private static final int LAST = 24 * 60 - 5;
+
     private final WeekStore weeks;
     private final WeekEdits edits;
     private final Visits visits;
@@ -122,23 +124,29 @@ public class Publishing {
         List<Going> all = new ArrayList<>();
         for (TechDay round : week.rounds()) {
             DayTimes times = week.times(round.key());
+            int free = 0;
             for (Line line : times.lines()) {
                 if (!line.stop().over()) {
-                    all.add(new Going(line.stop(), round, round.day(), timeOf(line)));
+                    int from = Math.max(timeOf(line), free);
+                    free = (from + line.stop().minutes() + 4) / 5 * 5;
+                    all.add(new Going(
+                            line.stop(), round, round.day(), LocalTime.ofSecondOfDay(60L * Math.min(from, LAST))));
                 }
             }
         }
         return all;
     }
 
-    /** The start in whole five minutes, the earlier; an agreed time stays as agreed. */
-    private static LocalTime timeOf(Line line) {
+    /**
+     * The start in whole five minutes, the earlier; an agreed time stays as agreed. Where the visit before lasts a little into it,
+     * as punctual allows, the time that is told is the later: nobody is at two sites at once.
+     */
+    private static int timeOf(Line line) {
         LocalTime agreed = line.stop().fixedFrom();
         if (agreed != null && line.stop().excuse() == null) {
-            return agreed;
+            return agreed.toSecondOfDay() / 60;
         }
-        int minutes = (int) Math.floor(line.starts() / 5) * 5;
-        return LocalTime.ofSecondOfDay(60L * Math.min(minutes, 24 * 60 - 5));
+        return (int) Math.floor(line.starts() / 5) * 5;
     }
 
     private static boolean isNew(Going g) {

@@ -10,6 +10,7 @@ import app.ramkeeper.identity.PersonId;
 import app.ramkeeper.identity.Role;
 import app.ramkeeper.rounds.out.Publishing;
 import app.ramkeeper.rounds.week.Preparation;
+import app.ramkeeper.rounds.week.RoundKey;
 import app.ramkeeper.rounds.week.Stop;
 import app.ramkeeper.rounds.week.WeekEdits;
 import app.ramkeeper.rounds.week.WeekEdits.By;
@@ -21,6 +22,7 @@ import app.ramkeeper.visits.VisitKind;
 import java.time.Clock;
 import java.time.DayOfWeek;
 import java.time.LocalDate;
+import java.time.LocalTime;
 import java.time.temporal.TemporalAdjusters;
 import java.util.UUID;
 import java.util.concurrent.atomic.AtomicInteger;
@@ -102,6 +104,33 @@ class AnswersTests {
         assertThat(stop.locked()).isTrue();
         assertThat(stop.fixedOn()).isEqualTo(monday.plusDays(1));
         assertThat(stop.fixedFrom()).isEqualTo(stop.publishedFrom());
+    }
+
+    @Test
+    void publishesAnAgreedTimeThatTheVisitBeforeRunsALittleInto() {
+        answer("CONFIRMED");
+        signIn();
+        LocalTime agreed = stop(monday).publishedFrom();
+        UUID before = edits.add(by(monday), sites.named("Long field"), 60, "look");
+        edits.move(
+                by(monday),
+                before,
+                ana.value(),
+                monday.plusDays(1),
+                stop(monday).id(),
+                null);
+        double ends = weeks.load(monday)
+                .times(new RoundKey(ana.value(), monday.plusDays(1)))
+                .lineOf(before)
+                .ends();
+        LocalTime inside = LocalTime.ofSecondOfDay(60L * (long) ends).minusMinutes(7);
+        jdbc.sql("update week_stops set fixed_from = ? where id = ?")
+                .params(inside, stop(monday).id())
+                .update();
+
+        publishing.publish(by(monday));
+
+        assertThat(stop(monday).publishedFrom()).isNotEqualTo(agreed).isAfter(inside);
     }
 
     @Test

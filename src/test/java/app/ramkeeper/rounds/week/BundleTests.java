@@ -1,0 +1,88 @@
+package app.ramkeeper.rounds.week;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import app.ramkeeper.rounds.week.Bundle.Appointment;
+import app.ramkeeper.rounds.week.Candidates.Terms;
+import java.time.LocalDate;
+import java.time.LocalTime;
+import java.util.Map;
+import java.util.Set;
+import java.util.UUID;
+import org.junit.jupiter.api.Test;
+
+class BundleTests {
+
+    private static final LocalDate MONDAY = LocalDate.of(2026, 11, 30);
+    private static final UUID SITE = UUID.randomUUID();
+    private static final UUID KIND = UUID.randomUUID();
+    private static final Terms PLAIN = new Terms(Map.of(), Map.of(), Map.of());
+
+    @Test
+    void aVisitThatWasToldGrowsOnlyByWhatIsPressing() {
+        Bundle agreed = new Bundle(SITE, visit("CONFIRMED"), MONDAY);
+        assertThat(agreed.ridesAlong(task(20, 1), PLAIN)).as("in its window").isFalse();
+        assertThat(agreed.ridesAlong(task(-3, 1), PLAIN)).as("overdue").isTrue();
+
+        Bundle open = new Bundle(SITE, visit("NONE"), MONDAY);
+        assertThat(open.ridesAlong(task(20, 1), PLAIN)).isTrue();
+    }
+
+    @Test
+    void whatAsksForTwoOrForTrainingDoesNotRideOnAVisitOfOne() {
+        Terms lifting = new Terms(Map.of(), Map.of(KIND, Set.of("LIFTING")), Map.of());
+        Bundle open = new Bundle(SITE, visit("NONE"), MONDAY);
+
+        assertThat(open.ridesAlong(task(-3, 2), PLAIN)).isFalse();
+        assertThat(open.ridesAlong(task(-3, 1), lifting)).isFalse();
+        assertThat(new Bundle(SITE, null, MONDAY).ridesAlong(task(-3, 2), lifting))
+                .isTrue();
+    }
+
+    @Test
+    void countsLessWhatCanWaitAndMoreWhatWasBroughtForward() {
+        DueRow task = task(20, 1);
+        Bundle plain = new Bundle(SITE, null, MONDAY);
+        plain.tasks.add(task);
+        Bundle later = new Bundle(SITE, null, MONDAY);
+        later.tasks.add(task);
+        later.lookAhead(Map.of(task.taskId(), move(task, MONDAY, MONDAY.plusWeeks(2))));
+        Bundle sooner = new Bundle(SITE, null, MONDAY);
+        sooner.tasks.add(task);
+        sooner.lookAhead(Map.of(task.taskId(), move(task, MONDAY.plusWeeks(2), MONDAY)));
+
+        assertThat(later.worth()).isLessThan(plain.worth());
+        assertThat(sooner.worth()).isGreaterThan(plain.worth());
+        assertThat(later.why()).contains("can wait until the week of Mon 14 Dec: because");
+        assertThat(sooner.why()).contains("brought forward from the week of Mon 14 Dec: because");
+    }
+
+    private static Horizon.Move move(DueRow task, LocalDate from, LocalDate to) {
+        return new Horizon.Move(task.taskId(), SITE, "Beck", "Clean strainer", from, to, "because");
+    }
+
+    private static Appointment visit(String answer) {
+        return new Appointment(
+                UUID.randomUUID(), SITE, "SERVICE", MONDAY, LocalTime.of(9, 0), 60, answer, "PLANNED", null, null, 1);
+    }
+
+    private static DueRow task(int until, int crew) {
+        return new DueRow(
+                UUID.randomUUID(),
+                SITE,
+                "Beck",
+                UUID.randomUUID(),
+                null,
+                KIND,
+                "Clean strainer",
+                45,
+                crew,
+                2,
+                MONDAY.plusDays(until - 10),
+                MONDAY.plusDays(until - 40),
+                MONDAY.plusDays(until),
+                null,
+                -45.0,
+                168.5);
+    }
+}
