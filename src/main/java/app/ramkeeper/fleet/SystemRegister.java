@@ -1,5 +1,6 @@
 package app.ramkeeper.fleet;
 
+import app.ramkeeper.identity.ForAll;
 import app.ramkeeper.identity.ForRegister;
 import app.ramkeeper.shared.Missing;
 import app.ramkeeper.shared.Uuids;
@@ -57,6 +58,7 @@ public class SystemRegister {
     }
 
     /** What people call an element of an install. */
+    @ForAll
     @Transactional(readOnly = true)
     public String nameOf(InstallId install, UUID element) {
         return jdbc.sql("select name from system_elements where id = :id and install_id = :install")
@@ -68,6 +70,7 @@ public class SystemRegister {
     }
 
     /** The points of a line in their order. */
+    @ForAll
     @Transactional(readOnly = true)
     public List<AsBuiltPoint> points(InstallId install, UUID element) {
         nameOf(install, element);

@@ -5,6 +5,7 @@ import app.ramkeeper.fleet.Fleet;
 import app.ramkeeper.fleet.InstallId;
 import app.ramkeeper.fleet.PointKind;
 import app.ramkeeper.fleet.SystemRegister;
+import app.ramkeeper.identity.ForField;
 import app.ramkeeper.identity.ForOffice;
 import app.ramkeeper.web.Choice;
 import app.ramkeeper.web.Saving;
@@ -26,9 +27,9 @@ import org.springframework.web.bind.annotation.RequestMapping;
 import org.springframework.web.servlet.ModelAndView;
 import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 
-/** A line as it was laid, point by point. */
+/** A line as it was laid, point by point: the technician reads it, the office keeps it. */
 @Controller
-@ForOffice
+@ForField
 @RequestMapping("/installs/{id}/system/{element}/points")
 class PointsPages {
 
@@ -57,6 +58,7 @@ class PointsPages {
     }
 
     @PostMapping
+    @ForOffice
     ModelAndView keep(
             @PathVariable UUID id,
             @PathVariable UUID element,

@@ -114,7 +114,11 @@ class FleetFormsTests {
                 .bodyText()
                 .containsSubsequence("12.25", "Joint", "at the third post", "Air point")
                 .contains("12.25; 101; Joint; -44.900000 169.700000; at the third post");
-        // what was shown goes in again unchanged
+        assertThat(mvc.get().uri(points).with(user(as(Role.TECHNICIAN))))
+                .hasStatusOk()
+                .bodyText()
+                .contains("at the third post")
+                .doesNotContain("<textarea");
         assertThat(post(points, "before", before, "points", "1; 2"))
                 .hasStatus(422)
                 .bodyText()
@@ -232,6 +236,10 @@ class FleetFormsTests {
     }
 
     private static CurrentUser office() {
-        return new CurrentUser(Uuids.next(), Uuids.next(), "tester", "Tess Ter", Set.of(Role.OFFICE), null);
+        return as(Role.OFFICE);
+    }
+
+    private static CurrentUser as(Role role) {
+        return new CurrentUser(Uuids.next(), Uuids.next(), "tester", "Tess Ter", Set.of(role), null);
     }
 }
