@@ -31,19 +31,21 @@ public record PreCharge(Optional<Pressure> charge, String basis, List<Note> note
      *
      * <p>In the usual range the static delivery pressure less the rule's amount; elsewhere the maker's figure, else the
      * rule's share of static; refused with an {@link Note.Code#ASK_ENGINEER} note outside the rule's limits or where the
-     * static pressure or the charge is above the rating. A plain chamber has none. Common practice, no source. Worked
+     * static pressure is above the rating, or where the charge comes out at nothing or above static (the vessel would take
+     * no water). A plain chamber has none. Common practice, no source. Worked
      * value: 4.40 bar for 50 m at 10 degC (about 5 bar less a half).
      *
      * @param lift to the highest water level of the delivery line above the pump
      * @param kind of vessel
      * @param rating greatest gauge pressure of the vessel, more than 0
-     * @param maker the maker's figure for outside the usual range, if known
+     * @param maker the maker's figure for outside the usual range, if known; more than 0
      * @param rule the office's rule
      */
     public static PreCharge advise(
             Head lift, VesselKind kind, Pressure rating, Optional<Pressure> maker, PreChargeRule rule, Ambient at) {
         Require.positive("lift", lift.metres(), "m");
         Require.positive("vessel rating", rating.pascals(), "Pa");
+        maker.ifPresent(figure -> Require.positive("maker's charge", figure.pascals(), "Pa"));
         if (kind == VesselKind.PLAIN_CHAMBER) {
             return none();
         }
@@ -55,11 +57,16 @@ public record PreCharge(Optional<Pressure> charge, String basis, List<Note> note
                     Numbers.text(rule.refuseAbove().metres())));
         }
         Pressure still = at.pressureOf(lift);
-        PreCharge found = choose(lift, still, maker, rule);
-        Pressure most = found.charge.orElse(Pressure.NONE).compareTo(still) > 0 ? found.charge.orElseThrow() : still;
-        if (most.compareTo(rating) > 0) {
+        if (still.compareTo(rating) > 0) {
             return refused(
-                    Numbers.sentence("The vessel would see %.2f bar and is rated %.2f bar", most.bar(), rating.bar()));
+                    Numbers.sentence("The vessel would see %.2f bar and is rated %.2f bar", still.bar(), rating.bar()));
+        }
+        PreCharge found = choose(lift, still, maker, rule);
+        double charge = found.charge.orElse(Pressure.NONE).bar();
+        if (charge <= 0 || charge > still.bar()) {
+            return refused(Numbers.sentence(
+                    "By %s the charge would be %.2f bar; it has to lie between nothing and the static delivery pressure of %.2f bar",
+                    found.basis, charge, still.bar()));
         }
         return found;
     }

@@ -67,6 +67,27 @@ class PreChargeTests {
     }
 
     @Test
+    void refusesAChargeThatIsNoneOrAboveStatic() {
+        // 20 m are 1.96 bar: three bar less is no charge
+        PreChargeRule greedy = new PreChargeRule(
+                Pressure.ofBar(3), rule.usualFrom(), rule.usualTo(), 0.85, rule.refuseBelow(), rule.refuseAbove());
+        PreCharge none = PreCharge.advise(
+                new Head(20), VesselKind.BLADDER, Pressure.ofBar(10), Optional.empty(), greedy, Ambient.standard());
+        PreCharge high = advise(10, 10, Optional.of(Pressure.ofBar(3)));
+
+        assertThat(none.charge()).isEmpty();
+        assertThat(none.notes()).extracting(Note::code).containsExactly(Note.Code.ASK_ENGINEER);
+        assertThat(high.charge()).isEmpty();
+        assertThat(high.notes())
+                .singleElement()
+                .satisfies(note -> assertThat(note.sentence())
+                        .contains("By the maker's figure the charge would be 3.00 bar")
+                        .contains("static delivery pressure of 0.98 bar"));
+        assertThatThrownBy(() -> advise(10, 10, Optional.of(Pressure.ofBar(-3))))
+                .hasMessageContaining("maker's charge");
+    }
+
+    @Test
     void chargesNoPlainChamber() {
         PreCharge none = PreCharge.advise(
                 new Head(50), VesselKind.PLAIN_CHAMBER, Pressure.ofBar(10), Optional.empty(), rule, Ambient.standard());
