@@ -105,6 +105,20 @@ class SourceTests {
     }
 
     @Test
+    void notesALowCrest() {
+        Uncertain head = new Uncertain(0.3, 0.002);
+        FlowMeasurement high = RectangularWeir.measureFullWidth(2, head, 0.4, G);
+
+        assertThat(high.flow().litresPerSecond()).isCloseTo(649, within(0.5));
+        assertThat(high.relativeUncertainty()).isCloseTo(0.0319, within(0.0002));
+        assertThat(high.notes()).isEmpty();
+        assertThat(codes(RectangularWeir.measureFullWidth(2, head, 0.15, G))).isEmpty();
+        assertThat(codes(RectangularWeir.measureFullWidth(2, head, 0.149, G))).containsExactly(Note.Code.OUTSIDE_RANGE);
+        assertThat(codes(RectangularWeir.measureFullWidth(2, head, 0.1, G)))
+                .containsExactly(Note.Code.OUTSIDE_RANGE, Note.Code.OUTSIDE_RANGE);
+    }
+
+    @Test
     void floatsDownAReach() {
         FlowMeasurement flow = FloatArea.measure(
                 new Uncertain(10, 0.1), Readings.of(50, 50, 50), new Uncertain(0.3, 0.03), FloatArea.USUAL_FACTOR);
