@@ -14,6 +14,11 @@ final class Cycles {
             Note.Code.ASSUMED,
             "The beat is computed; no complete measured data set with beat rate was found to check it against.");
 
+    /** Rams are known to beat well between these (see {@code drive.LengthRule}); beyond them the beat is a guess. */
+    private static final double LEAST_BORES = 150;
+
+    private static final double MOST_BORES = 1000;
+
     private Cycles() {}
 
     static Cycle of(
@@ -93,6 +98,16 @@ final class Cycles {
     static List<Note> notes(CycleSetup setup) {
         List<Note> notes = new ArrayList<>(setup.ambient().notes());
         notes.add(NOT_MEASURED);
+        double bores = setup.drive().length().metres() / setup.drive().bore().metres();
+        if (bores < LEAST_BORES || bores > MOST_BORES) {
+            notes.add(Note.outside(
+                    "the rule for drive pipes",
+                    "the drive pipe's length in bores",
+                    bores,
+                    LEAST_BORES,
+                    MOST_BORES,
+                    ""));
+        }
         return notes;
     }
 }

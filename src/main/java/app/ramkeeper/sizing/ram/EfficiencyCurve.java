@@ -16,12 +16,13 @@ public enum EfficiencyCurve implements Performance {
      * Eytelwein's 1.12 - 0.2 sqrt(r), r the lift above the SOURCE by the fall.
      *
      * <p>Source: a German hydraulic-engineering handbook (scan goobi.tib.eu 1888297549, pp. 321-322). With r so defined
-     * it is taken as Rankine's efficiency; the choice is ours. Range r 1 to 15. Worked value: 0.72 at r 4.
+     * it is taken as Rankine's efficiency; the choice is ours. Range r 1 to 15: below it the efficiency stays at 0.92, above
+     * it nothing is promised. Worked value: 0.72 at r 4.
      */
     EYTELWEIN("Eytelwein's formula", 1, 15) {
         @Override
         public double efficiency(double ratio) {
-            return Math.max(0, Math.min(1, 1.12 - 0.2 * Math.sqrt(ratio)));
+            return ratio > 15 * (1 + 1e-12) ? 0 : 1.12 - 0.2 * Math.sqrt(Math.max(1, ratio));
         }
 
         @Override

@@ -92,6 +92,18 @@ class EfficiencyTests {
     }
 
     @Test
+    void promisesNothingBeyondEytelweinsRange() {
+        assertThat(EfficiencyCurve.EYTELWEIN.efficiency(15)).isCloseTo(1.12 - 0.2 * Math.sqrt(15), within(1e-12));
+        assertThat(EfficiencyCurve.EYTELWEIN.efficiency(15.1)).isZero();
+        assertThat(EfficiencyCurve.EYTELWEIN.efficiency(0.2)).isCloseTo(0.92, within(1e-12));
+        assertThat(EfficiencyCurve.EYTELWEIN
+                        .at(new Head(10), new Head(12), DRIVE)
+                        .value()
+                        .rankine())
+                .isCloseTo(0.92, within(1e-9));
+    }
+
+    @Test
     void keepsTheShareBelowTheLeastRatio() {
         RatioPerformance own = RatioPerformance.of("its table", new double[] {4, 10}, new double[] {0.7, 0.5});
 

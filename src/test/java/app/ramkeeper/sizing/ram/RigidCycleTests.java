@@ -3,7 +3,9 @@ package app.ramkeeper.sizing.ram;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import app.ramkeeper.sizing.pipe.PipeRun;
 import app.ramkeeper.sizing.quantity.Head;
+import app.ramkeeper.sizing.quantity.Length;
 import app.ramkeeper.sizing.quantity.Note;
 import java.util.List;
 import org.assertj.core.data.Offset;
@@ -49,6 +51,28 @@ class RigidCycleTests {
             assertThat(cycle.energy().gap()).isCloseTo(0, within(1e-6));
             assertThat(cycle.energy().lifted()).isLessThan(cycle.energy().given());
         }
+    }
+
+    /** 240 bores of 50 mm hold; 7 m are 140 and 51 m are 1020. */
+    @Test
+    void notesADrivePipeBeyondTheRuleOfBores() {
+        assertThat(RigidCycle.run(ofLength(12)).has(Note.Code.OUTSIDE_RANGE)).isFalse();
+        assertThat(RigidCycle.run(ofLength(7)).has(Note.Code.OUTSIDE_RANGE)).isTrue();
+        assertThat(RigidCycle.run(ofLength(51)).has(Note.Code.OUTSIDE_RANGE)).isTrue();
+    }
+
+    private static CycleSetup ofLength(double lengthM) {
+        CycleSetup setup = Setups.textbook(1, 10);
+        PipeRun drive = new PipeRun(new Length(0.05), new Length(lengthM), new Length(0), 0);
+        return new CycleSetup(
+                setup.fall(),
+                setup.lift(),
+                drive,
+                setup.friction(),
+                setup.waveSpeed(),
+                setup.waste(),
+                setup.deliveryValveLoss(),
+                setup.ambient());
     }
 
     @Test
