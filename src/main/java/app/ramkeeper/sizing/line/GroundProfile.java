@@ -83,9 +83,11 @@ public record GroundProfile(List<GroundPoint> points) {
     /** Places for drains: the pump if the line leaves it upwards, and points lower than the ground on both sides. */
     public List<GroundPoint> lowPoints() {
         List<GroundPoint> low = new ArrayList<>(turns(-1));
-        if (points.get(1).levelM() > pumpLevelM()) {
-            low.add(0, points.get(0));
-        }
+        points.stream()
+                .filter(point -> point.levelM() != pumpLevelM())
+                .findFirst()
+                .filter(first -> first.levelM() > pumpLevelM())
+                .ifPresent(first -> low.add(0, points.get(0)));
         return low;
     }
 

@@ -109,6 +109,13 @@ final class LineReport {
                 greatest.bar(),
                 allowed.value().bar(),
                 "bar");
+        if (allowed.value().compareTo(type.rating()) < 0) {
+            rating = rating.because(Numbers.sentence(
+                    "Its %.1f bar are derated for a wall of %.0f degC by %s.",
+                    type.rating().bar(),
+                    load.pipeWall().celsius(),
+                    Derating.of(type.material()).source()));
+        }
         Set<Note> notes = new LinkedHashSet<>(allowed.notes());
         double loss = 0;
         for (int i = first; i < last; i++) {

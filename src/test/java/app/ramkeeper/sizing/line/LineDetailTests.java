@@ -133,6 +133,40 @@ class LineDetailTests {
     }
 
     @Test
+    void drainsAtThePumpBeforeTheFirstClimb() {
+        assertThat(GroundProfile.of(0, 5, 10, 5, 20, 15).lowPoints()).containsExactly(new GroundPoint(0, 5));
+        assertThat(GroundProfile.of(0, 5, 10, 5, 20, 2, 30, 9).lowPoints()).containsExactly(new GroundPoint(20, 2));
+    }
+
+    @Test
+    void carriesAHeldHeadOnlyToTheNextOpenHighPoint() {
+        // the house holds the grade at 128 m; the ridge beyond stands above it, is open, and the tank lies behind
+        GroundProfile ridge = GroundProfile.of(0, 10, 100, 30, 200, 140, 300, 90);
+        Outlet house = new Outlet("house", 100, 120, 0.5, 8, Optional.empty());
+        Outlet tank = new Outlet("tank", 300, 91, 0.5, 0, Optional.empty());
+        LineResult over = new DeliveryLine(ridge, List.of(Stretch.of(300, wide)), List.of(house, tank)).under(load);
+
+        double climb = loss(0.5 * FLOW, wide, Math.hypot(100, 110), 1e-5, 0);
+        assertThat(over.points().get(1).gradeM()).isCloseTo(140 + climb, within(1e-9));
+        assertThat(over.points().get(2).runningHeadM()).isZero();
+        assertThat(over.outlets().get(1).surplusM()).isCloseTo(0, within(1e-9));
+        for (int i = 1; i < over.points().size(); i++) {
+            assertThat(over.points().get(i).gradeM())
+                    .isLessThan(over.points().get(i - 1).gradeM());
+        }
+    }
+
+    @Test
+    void namesTheStandardThatDerates() {
+        DeliveryLine line = line(List.of(Stretch.of(300, wide)), List.of(Outlet.tank(300, 91)));
+        LineLoad warm = new LineLoad(new Flow(FLOW), AMBIENT, Temperature.ofCelsius(30), Optional.empty());
+
+        assertThat(line.under(warm).stretches().get(0).rating().sentence())
+                .endsWith("Its 16.0 bar are derated for a wall of 30 degC by EN 12201-1 annex A / ISO 13761.");
+        assertThat(line.under(load).stretches().get(0).rating().sentence()).doesNotContain("derated");
+    }
+
+    @Test
     void refusesLinesThatDoNotReach() {
         assertThatThrownBy(() -> line(List.of(Stretch.of(200, wide)), List.of(Outlet.tank(300, 91))))
                 .hasMessageContaining("stretch");
