@@ -150,6 +150,7 @@ final class Workout {
                 cost(line),
                 Stream.of(
                                 duty.notes().stream().map(Note::sentence),
+                                pipe.notes(each(duty)).stream().map(Note::sentence),
                                 result.notes().stream().map(Note::sentence),
                                 forecast.notes().stream().map(Note::sentence),
                                 vessel.notes().stream())
@@ -188,9 +189,7 @@ final class Workout {
             Optional<Pressure> shut,
             Optional<ChosenDesign.Vessel> vessel,
             DeliveryForecast forecast) {
-        Flow each = duty.pumps().isEmpty()
-                ? new Flow(survey.usable().flow().cubicMetresPerSecond() / selection.pumps())
-                : duty.pumps().get(0).drive();
+        Flow each = each(duty);
         double demand = survey.demand().litresPerDay();
         List<Check> checks = new ArrayList<>();
         checks.add(Check.atLeast(
@@ -237,6 +236,12 @@ final class Workout {
             checks.addAll(fitForDrinking());
         }
         return checks;
+    }
+
+    private Flow each(BatteryDuty duty) {
+        return duty.pumps().isEmpty()
+                ? new Flow(survey.usable().flow().cubicMetresPerSecond() / selection.pumps())
+                : duty.pumps().get(0).drive();
     }
 
     private List<Check> fitForDrinking() {

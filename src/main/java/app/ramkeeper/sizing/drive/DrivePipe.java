@@ -6,6 +6,7 @@ import app.ramkeeper.sizing.quantity.Check;
 import app.ramkeeper.sizing.quantity.Flow;
 import app.ramkeeper.sizing.quantity.Head;
 import app.ramkeeper.sizing.quantity.Length;
+import app.ramkeeper.sizing.quantity.Note;
 import app.ramkeeper.sizing.quantity.Pressure;
 import app.ramkeeper.sizing.quantity.Require;
 import app.ramkeeper.sizing.quantity.Verdict;
@@ -28,6 +29,9 @@ public record DrivePipe(PipeType type, Length length, Head fall, Anchorage ancho
 
     /** Mean velocity that a drive pipe should not pass, m/s; common practice, no source. */
     public static final double MEAN_VELOCITY_LIMIT = 1.0;
+
+    /** Above {@link DriveWall#LARGEST_THREAD} pipe is flanged or welded. */
+    private static final Length NO_THREAD = new Length(0);
 
     /** Refuses a pipe without length or fall. */
     public DrivePipe {
@@ -59,7 +63,8 @@ public record DrivePipe(PipeType type, Length length, Head fall, Anchorage ancho
     }
 
     /**
-     * Every rule applied, each with its number: length, bore for the flow, velocity, pressure, wall, material.
+     * Every rule applied, each with its number: length, bore for the flow ({@link #notes} says where the table for it has
+     * nothing), velocity, pressure, wall, material.
      *
      * @param drive drive flow of this one pump
      * @param closingVelocity velocity when the waste valve shuts, m/s
@@ -85,6 +90,20 @@ public record DrivePipe(PipeType type, Length length, Head fall, Anchorage ancho
         return checks;
     }
 
+    /** What the checks are silent on: the bore where the handbook's table has no line for the drive flow. */
+    public List<Note> notes(Flow drive) {
+        List<RamSize> table = RamSize.table();
+        return RamSize.forDriveFlow(drive).isEmpty()
+                ? List.of(Note.outside(
+                        "the handbook's table of drive bores",
+                        "drive flow",
+                        drive.litresPerMinute(),
+                        table.get(0).leastFlow().litresPerMinute(),
+                        table.get(table.size() - 1).mostFlow().litresPerMinute(),
+                        "l/min"))
+                : List.of();
+    }
+
     private void bore(Flow drive, List<Check> checks) {
         List<RamSize> sizes = RamSize.forDriveFlow(drive);
         if (!sizes.isEmpty()) {
@@ -99,7 +118,7 @@ public record DrivePipe(PipeType type, Length length, Head fall, Anchorage ancho
     }
 
     private Check wall(Pressure peak) {
-        Length thread = DriveWall.threadDepth(type.nominal());
+        Length thread = type.nominal() > DriveWall.LARGEST_THREAD ? NO_THREAD : DriveWall.threadDepth(type.nominal());
         Length needed = DriveWall.wallFor(peak, type.outside(), DriveWall.ALLOWED_STRESS, thread);
         return Check.atLeast(
                 "Wall of the drive pipe under its thread", type.wall().millimetres(), needed.millimetres(), "mm");

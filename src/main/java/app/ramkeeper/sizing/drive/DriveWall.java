@@ -13,6 +13,9 @@ public final class DriveWall {
      */
     public static final double ALLOWED_STRESS = 65e6;
 
+    /** Largest nominal size with a thread (EN 10226-1). */
+    public static final int LARGEST_THREAD = 150;
+
     private DriveWall() {}
 
     /**
@@ -20,7 +23,7 @@ public final class DriveWall {
      * inch).
      */
     public static Length threadDepth(int nominal) {
-        Require.within("nominal size", nominal, 15, 150, "");
+        Require.within("nominal size", nominal, 15, LARGEST_THREAD, "");
         return Length.ofMillimetres(nominal <= 20 ? 1.162 : 1.479);
     }
 

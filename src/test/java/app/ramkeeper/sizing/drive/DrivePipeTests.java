@@ -5,11 +5,13 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import app.ramkeeper.sizing.pipe.PipeCatalogue;
+import app.ramkeeper.sizing.pipe.PipeMaterial;
 import app.ramkeeper.sizing.pipe.PipeType;
 import app.ramkeeper.sizing.quantity.Check;
 import app.ramkeeper.sizing.quantity.Flow;
 import app.ramkeeper.sizing.quantity.Head;
 import app.ramkeeper.sizing.quantity.Length;
+import app.ramkeeper.sizing.quantity.Note;
 import app.ramkeeper.sizing.quantity.Pressure;
 import app.ramkeeper.sizing.quantity.Verdict;
 import app.ramkeeper.sizing.surge.Anchorage;
@@ -78,6 +80,37 @@ class DrivePipeTests {
         assertThat(drive(steel, 24, 4).checks(Flow.ofLitresPerMinute(250), 1.2, LengthRule.BORES_150_TO_1000, AMBIENT))
                 .noneMatch(check -> check.rule().startsWith("Bore"))
                 .noneMatch(check -> check.rule().contains("falls"));
+    }
+
+    @Test
+    void notesWhereTheTableHasNoBore() {
+        DrivePipe pipe = drive(steel, 24, 4);
+
+        assertThat(pipe.notes(Flow.ofLitresPerMinute(200))).isEmpty();
+        assertThat(pipe.notes(Flow.ofLitresPerMinute(201))).singleElement().satisfies(note -> {
+            assertThat(note.code()).isEqualTo(Note.Code.OUTSIDE_RANGE);
+            assertThat(note.sentence()).contains("drive flow is 201 l/min, outside the 3 to 200 l/min");
+        });
+    }
+
+    /** 219.1 x 6.3 mm, 20.8 bar at most: p D/2s is 3.5 mm and no thread is cut. */
+    @Test
+    void cutsNoThreadIntoFlangedPipe() {
+        PipeType wide = new PipeType(
+                "own",
+                PipeMaterial.GALVANISED_STEEL,
+                "welded",
+                200,
+                Length.ofMillimetres(219.1),
+                Length.ofMillimetres(6.3),
+                Pressure.ofBar(25));
+        DrivePipe pipe = drive(wide, 40, 4);
+        double needed = pipe.peak(1.2, AMBIENT).pascals() * 219.1 / (2 * DriveWall.ALLOWED_STRESS);
+
+        assertThat(pipe.checks(Flow.ofLitresPerMinute(1500), 1.2, LengthRule.BORES_150_TO_1000, AMBIENT))
+                .filteredOn(check -> check.rule().startsWith("Wall"))
+                .singleElement()
+                .satisfies(check -> assertThat(check.limit()).isCloseTo(needed, within(1e-9)));
     }
 
     @Test
