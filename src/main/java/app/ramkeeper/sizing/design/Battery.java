@@ -3,6 +3,7 @@ package app.ramkeeper.sizing.design;
 import app.ramkeeper.sizing.quantity.Flow;
 import app.ramkeeper.sizing.quantity.Head;
 import app.ramkeeper.sizing.quantity.ImpossibleInput;
+import app.ramkeeper.sizing.quantity.Note;
 import app.ramkeeper.sizing.quantity.Require;
 import app.ramkeeper.sizing.ram.Falling;
 import app.ramkeeper.sizing.ram.LineLoss;
@@ -12,6 +13,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.IntStream;
 
 /**
  * Pumps side by side on one delivery line, each with its own drive pipe from an intake or a drive tank.
@@ -77,7 +79,8 @@ public record Battery(
     }
 
     /**
-     * Which pumps should run: those that together deliver most, the fewest where more add nothing. Worked value: one of the
+     * Which pumps should run: those that together deliver most, the fewest where more add nothing; if none does, the notes
+     * say what stands in the way. Worked value: one of the
      * two pumps of {@link #duty} at 40 l/min, 3 l/min delivered.
      *
      * @param source what the source gives for the pumps
@@ -92,7 +95,16 @@ public record Battery(
                 best = duty;
             }
         }
-        return best;
+        return best.running() == 0 ? best.because(whyNone(source)) : best;
+    }
+
+    /** What stands in the way of each pump by itself. */
+    private List<Note> whyNone(Flow source) {
+        return IntStream.range(0, units.size())
+                .mapToObj(index -> duty(source, List.of(index)).notes())
+                .flatMap(List::stream)
+                .distinct()
+                .toList();
     }
 
     /**
@@ -189,15 +201,36 @@ public record Battery(
             return 0;
         }
         boolean[] on = new boolean[units.size()];
-        Arrays.fill(on, true);
         double[] drive = new double[units.size()];
+        return feed(sourceM3s, on, drive) ? deliveredM3s(fallM, liftM, on, drive) : 0;
+    }
+
+    /** What to know of the duty that a forecast counts on at a source flow. */
+    List<Note> forecastNotes(Flow source) {
+        boolean[] on = new boolean[units.size()];
+        boolean fed = feed(reaching(source).cubicMetresPerSecond(), on, new double[units.size()]);
+        return fed
+                ? duty(
+                                source,
+                                IntStream.range(0, on.length)
+                                        .filter(i -> on[i])
+                                        .boxed()
+                                        .toList())
+                        .notes()
+                : whyNone(source);
+    }
+
+    private boolean feed(double sourceM3s, boolean[] on, double[] drive) {
+        Arrays.fill(on, true);
         for (int running = on.length; running > 0; running--) {
             if (share(sourceM3s, on, drive)) {
-                return deliveredM3s(fallM, liftM, on, drive);
+                return true;
             }
-            on[greediest(on)] = false;
+            int stopped = greediest(on);
+            on[stopped] = false;
+            drive[stopped] = 0;
         }
-        return 0;
+        return false;
     }
 
     private int greediest(boolean[] on) {

@@ -6,6 +6,7 @@ import app.ramkeeper.sizing.quantity.Note;
 import app.ramkeeper.sizing.quantity.Numbers;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Stream;
 
 /**
  * How a battery does at one source flow.
@@ -42,12 +43,25 @@ public record BatteryDuty(
         return pumps.size();
     }
 
+    BatteryDuty because(List<Note> more) {
+        return new BatteryDuty(
+                source,
+                pumps,
+                delivered,
+                head,
+                feedLoss,
+                spilled,
+                Stream.concat(notes.stream(), more.stream()).distinct().toList());
+    }
+
     static BatteryDuty of(Battery battery, Flow source, boolean[] on, double[] drive, double delivered, boolean fed) {
         double head = battery.standingLift().metres() + battery.line().metres(delivered);
         List<Note> notes = new ArrayList<>();
         List<PumpDuty> pumps = new ArrayList<>();
         double taken = 0;
+        int asked = 0;
         for (int i = 0; i < on.length; i++) {
+            asked += on[i] ? 1 : 0;
             if (on[i] && fed) {
                 PumpUnit unit = battery.units().get(i);
                 double net = battery.fall().metres() - unit.driveLossM(drive[i], battery.ambient());
@@ -73,7 +87,9 @@ public record BatteryDuty(
         if (!fed) {
             notes.add(new Note(
                     Note.Code.OUTSIDE_RANGE,
-                    "The source does not give these pumps their least drive flow: fewer should run."));
+                    asked == 1
+                            ? "The source does not give this pump its least drive flow."
+                            : "The source does not give these pumps their least drive flow: fewer should run."));
         }
         Flow reaching = battery.reaching(source);
         if (reaching.compareTo(source) < 0) {

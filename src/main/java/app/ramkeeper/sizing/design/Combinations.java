@@ -141,6 +141,11 @@ final class Combinations {
             return "the bore of " + type.words() + " is less than the pump's "
                     + Numbers.text(model.driveBore().millimetres()) + " mm.";
         }
+        double net = task.fall().metres() - lossM(type, drive);
+        if (net < model.leastFall().metres()) {
+            return type.words() + " leaves " + Numbers.text(net) + " m of net fall, less than the pump's "
+                    + Numbers.text(model.leastFall().metres()) + " m.";
+        }
         return checks(type, drive).stream()
                 .filter(check -> check.verdict() == Verdict.FAILS)
                 .findFirst()
@@ -152,7 +157,20 @@ final class Combinations {
         PricedPump priced = catalogue.pumps().get(pump);
         PricedPipe drivePipe = catalogue.drivePipes().get(pipe);
         PipeType type = drivePipe.type();
-        double loss = Friction.headLoss(
+        double cost = number
+                * (priced.price()
+                        + drivePipe.pricePerMetre() * task.driveLength().metres());
+        all.add(new Combination(
+                priced.model(), pump, number, pipe, drive, task.fall().metres() - lossM(type, drive), cost));
+        if (task.limits().deliveryMayShut()) {
+            deadHeadM =
+                    Math.max(deadHeadM, task.ambient().headOf(pressureOn(type)).metres());
+        }
+    }
+
+    /** Head that the drive pipe takes at its mean flow, m. */
+    private double lossM(PipeType type, double drive) {
+        return Friction.headLoss(
                 drive,
                 type.bore().metres(),
                 task.driveLength().metres(),
@@ -160,15 +178,6 @@ final class Combinations {
                 ENTRANCE,
                 task.ambient().water().kinematicViscosity(),
                 task.ambient().gravity());
-        double cost = number
-                * (priced.price()
-                        + drivePipe.pricePerMetre() * task.driveLength().metres());
-        all.add(new Combination(
-                priced.model(), pump, number, pipe, drive, task.fall().metres() - loss, cost));
-        if (task.limits().deliveryMayShut()) {
-            deadHeadM =
-                    Math.max(deadHeadM, task.ambient().headOf(pressureOn(type)).metres());
-        }
     }
 
     private void reject(int pump, Reason reason, String sentence) {

@@ -1,6 +1,7 @@
 package app.ramkeeper.sizing.design;
 
 import app.ramkeeper.sizing.quantity.Flow;
+import app.ramkeeper.sizing.quantity.Head;
 import app.ramkeeper.sizing.quantity.Note;
 import app.ramkeeper.sizing.quantity.Numbers;
 import app.ramkeeper.sizing.quantity.Require;
@@ -24,7 +25,7 @@ import org.hipparchus.stat.correlation.SpearmansCorrelation;
  * @param p50 with even chance
  * @param p90 with 10 % chance
  * @param contributions largest first
- * @param notes what was assumed
+ * @param notes what was assumed, and what to know of the duty in the middle of the spread
  */
 public record DeliveryForecast(Flow p10, Flow p50, Flow p90, List<Contribution> contributions, List<Note> notes) {
 
@@ -89,7 +90,7 @@ public record DeliveryForecast(Flow p10, Flow p50, Flow p90, List<Contribution> 
                 quantile(sorted, 0.5),
                 quantile(sorted, 0.9),
                 contributions(inputs, results),
-                notes(spread));
+                notes(battery, spread));
     }
 
     private static double draw(SplittableRandom random, Uncertain input, double low, double high) {
@@ -122,11 +123,22 @@ public record DeliveryForecast(Flow p10, Flow p50, Flow p90, List<Contribution> 
         return contributions;
     }
 
-    private static List<Note> notes(Spread spread) {
-        return List.of(new Note(
+    private static List<Note> notes(Battery battery, Spread spread) {
+        List<Note> notes = new ArrayList<>();
+        notes.add(new Note(
                 Note.Code.ASSUMED,
                 "The pumps are taken to deliver " + Numbers.text(spread.model().value())
                         + " times what the model says, with a standard uncertainty of "
                         + Numbers.text(spread.model().standardUncertainty()) + "."));
+        Battery middle = new Battery(
+                battery.units(),
+                new Head(spread.fall().value()),
+                new Head(spread.lift().value()),
+                battery.line(),
+                battery.feed(),
+                battery.ambient());
+        double water = spread.measuredSource().value() * spread.dryShare().value() - spread.mustStayM3s();
+        notes.addAll(middle.forecastNotes(new Flow(Math.max(0, water))));
+        return notes;
     }
 }

@@ -8,6 +8,7 @@ import app.ramkeeper.sizing.line.Stretch;
 import app.ramkeeper.sizing.pipe.Derating;
 import app.ramkeeper.sizing.pipe.Friction;
 import app.ramkeeper.sizing.pipe.PipeType;
+import app.ramkeeper.sizing.quantity.Check;
 import app.ramkeeper.sizing.quantity.Flow;
 import app.ramkeeper.sizing.quantity.Head;
 import app.ramkeeper.sizing.quantity.Numbers;
@@ -150,7 +151,7 @@ public final class DesignSearch {
                                 .value())
                         .metres())
                 .toArray();
-        double shut = task.limits().deliveryMayShut() ? levels[0] + combinations.deadHeadM() : Double.NEGATIVE_INFINITY;
+        double shut = levels[0] + Math.max(standing, combinations.deadHeadM());
         return new StretchProblem(
                 lengths, levels, prices, ratings, shut, task.limits().joint(), step);
     }
@@ -182,6 +183,7 @@ public final class DesignSearch {
                 combination.deliveredM3s(standing),
                 1e-9 * found.flow());
         PipeType drive = catalogue.drivePipes().get(combination.driveIndex()).type();
+        Head head = new Head(line.headAtPumpM(delivered, task.ambient()));
         return new Design(
                 combination.model(),
                 combination.number(),
@@ -190,8 +192,14 @@ public final class DesignSearch {
                 found.cost(),
                 new Flow(combination.driveM3s() * combination.number()),
                 new Flow(delivered),
-                new Head(line.headAtPumpM(delivered, task.ambient())),
-                combinations.checks(drive, combination.driveM3s()));
+                head,
+                checks(combination, drive, head));
+    }
+
+    private List<Check> checks(Combination combination, PipeType drive, Head head) {
+        List<Check> checks = new ArrayList<>(combinations.checks(drive, combination.driveM3s()));
+        checks.addAll(combination.model().checks(task.fall(), head, new Flow(combination.driveM3s())));
+        return checks;
     }
 
     private List<Stretch> stretches(int[] pipes) {

@@ -98,14 +98,22 @@ public record ExpectedReadings(
         return model * install.factors().delivered();
     }
 
-    /** What the uncertainty of one input (0 fall, 1 lift, 2 drive flow) brings, by a small trial difference. */
+    /**
+     * What the uncertainty of one input (0 fall, 1 lift, 2 drive flow) brings, by a small trial difference each way: at
+     * the end of a table one way is flat, and the other counts unless nothing is delivered there.
+     */
     private static double slope(AsBuilt install, double delivered, int input, Uncertain value) {
-        // towards less delivered, where a table does not end
-        double step = value.value() * TRIAL * (input == 1 ? -1 : 1);
+        double more = trial(install, delivered, input, value.value() * TRIAL);
+        double less = trial(install, delivered, input, -value.value() * TRIAL);
+        return Math.max(more, less) * value.standardUncertainty();
+    }
+
+    private static double trial(AsBuilt install, double delivered, int input, double step) {
         double fall = install.fall().value() + (input == 0 ? step : 0);
         double lift = install.standingLift().value() + (input == 1 ? step : 0);
         double drive = install.drive().value() + (input == 2 ? step : 0);
-        return (delivered(install, fall, lift, drive) - delivered) / step * value.standardUncertainty();
+        double other = lift > fall ? delivered(install, fall, lift, drive) : 0;
+        return other == 0 ? 0 : Math.abs((other - delivered) / step);
     }
 
     /** The beat at the valve setting that takes a drive flow. */

@@ -1,5 +1,6 @@
 package app.ramkeeper.sizing.design;
 
+import app.ramkeeper.sizing.quantity.ImpossibleInput;
 import app.ramkeeper.sizing.quantity.Require;
 import app.ramkeeper.sizing.quantity.Uncertain;
 
@@ -29,10 +30,13 @@ public record Spread(
     /** About nine tenths of the time running (common practice, no source), with 0.04. */
     public static final Uncertain USUAL_RUNNING = new Uncertain(0.9, 0.04);
 
-    /** Refuses values that cannot be. */
+    /** Refuses values that cannot be, among them a lift not above the fall. */
     public Spread {
         Require.positive("fall", fall.value(), "m");
         Require.positive("lift", lift.value(), "m");
+        if (lift.value() <= fall.value()) {
+            throw new ImpossibleInput("lift", lift.value() + " m", "more than the fall of " + fall.value() + " m");
+        }
         Require.notNegative("measured source", measuredSource.value(), "m3/s");
         Require.within("dry share", dryShare.value(), 0, 1, "");
         Require.notNegative("water that must stay", mustStayM3s, "m3/s");

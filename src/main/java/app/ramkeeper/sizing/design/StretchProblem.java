@@ -7,7 +7,8 @@ import java.util.Arrays;
  *
  * <p>The line ends free at the last level. Going back from there, the head line rises by each stretch's friction and never
  * lies below the ground. A pipe may stand in a stretch only if neither end of it sees more than the pipe's rating, with
- * the water running and, where the delivery may be shut, with the pump's dead head on it. Friction of each stretch and
+ * the water running and with the line at rest, full and shut: under the standing lift or, where the pump may beat on
+ * against it, under the dead head. Friction of each stretch and
  * the heights of high points are counted in whole steps, rounded UP, so a plan never needs more head than it says; with
  * m stretches it may be dearer than the best for the same head, but never dearer than the best for a head (m + 1) steps
  * lower. For the rounded problem the dynamic programme is exact: it keeps the least cost for each height of the head
@@ -71,7 +72,7 @@ final class StretchProblem {
     final double[] levels;
     final double[] prices;
     final double[] ratingsM;
-    /** Level of the head line with the delivery shut; minus infinity if nothing can shut it. */
+    /** Level of the head line with the delivery shut. */
     final double shutLevel;
 
     /** Price of each change from one pipe to another. */
@@ -86,7 +87,7 @@ final class StretchProblem {
      * @param levels at their ends, one more than stretches, m
      * @param prices per metre of each pipe
      * @param ratingsM what each pipe bears, m of head
-     * @param shutLevel level of the head line with the delivery shut; minus infinity if nothing can shut it
+     * @param shutLevel level of the head line with the delivery shut
      * @param joint price of each change from one pipe to another, 0 or more
      * @param step of the head, m
      */

@@ -84,6 +84,26 @@ class BatteryTests {
     }
 
     @Test
+    void saysWhyNoneShouldRun() {
+        assertThat(battery(Optional.empty()).best(lMin(20)).notes())
+                .extracting(Note::sentence)
+                .containsExactly("The source does not give this pump its least drive flow.");
+        // 1.55 m of fall, of which the drive pipe takes enough to pass the lowest fall of 1.5 m
+        Battery low = new Battery(
+                List.of(Examples.unit(25, 60)),
+                new Head(1.55),
+                new Head(10),
+                LINE,
+                Optional.empty(),
+                Ambient.standard());
+        BatteryDuty none = low.best(lMin(60));
+        assertThat(none.running()).isZero();
+        assertThat(none.notes())
+                .extracting(Note::sentence)
+                .anyMatch(text -> text.startsWith("Pump 1, Two inch, delivers nothing at 1.395 m of net fall"));
+    }
+
+    @Test
     void refusesPumpsThatAreNotThere() {
         assertThatThrownBy(() -> battery(Optional.empty()).duty(lMin(60), List.of(3)))
                 .hasMessageContaining("index of a pump is 3");

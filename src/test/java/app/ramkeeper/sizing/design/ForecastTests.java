@@ -9,6 +9,8 @@ import app.ramkeeper.sizing.quantity.Flow;
 import app.ramkeeper.sizing.quantity.Note;
 import app.ramkeeper.sizing.quantity.Uncertain;
 import app.ramkeeper.sizing.ram.LineLoss;
+import app.ramkeeper.sizing.ram.PerformanceTable;
+import app.ramkeeper.sizing.ram.PumpModel;
 import app.ramkeeper.sizing.ram.Setups;
 import app.ramkeeper.sizing.water.Ambient;
 import java.util.List;
@@ -35,6 +37,58 @@ class ForecastTests {
         assertThat(forecast.promise()).isEqualTo(forecast.p10());
         assertThat(forecast.contributions().get(0)).isEqualTo(new Contribution("model", 1));
         assertThat(forecast.notes()).extracting(Note::code).containsExactly(Note.Code.ASSUMED);
+    }
+
+    @Test
+    void saysWhenTheMiddleOfTheSpreadIsOutside() {
+        Uncertain source = Uncertain.exact(0.0015);
+        Spread steep = new Spread(Uncertain.exact(14), Uncertain.exact(80), source, ONE, 0, ONE, ONE);
+        Spread high = new Spread(Uncertain.exact(5), Uncertain.exact(110), source, ONE, 0, ONE, ONE);
+        Spread dry = spread(Uncertain.exact(1e-5), ONE, ONE);
+
+        assertThat(sentences(steep)).anyMatch(text -> text.contains("fall is 14 m, outside the 1.5 to 12 m"));
+        assertThat(sentences(high)).anyMatch(text -> text.contains("delivers nothing at"));
+        assertThat(sentences(dry)).anyMatch(text -> text.contains("least drive flow"));
+        assertThatThrownBy(() -> new Spread(Uncertain.exact(5), Uncertain.exact(5), source, ONE, 0, ONE, ONE))
+                .hasMessageContaining("lift is 5.0 m");
+    }
+
+    private static List<String> sentences(Spread spread) {
+        return DeliveryForecast.of(battery(), spread, 1, 100).notes().stream()
+                .map(Note::sentence)
+                .toList();
+    }
+
+    /** 60 % everywhere: 5 % of drive flow and 1 % of fall stand beside the prior at the table's end as inside it. */
+    @Test
+    void keepsAnInputsUncertaintyAtTheEndOfATable() {
+        double[][][] even = {{{0.6, 0.6}, {0.6, 0.6}}, {{0.6, 0.6}, {0.6, 0.6}}};
+        PumpModel own = Examples.pump("Two inch", 20, 60, 50, 1);
+        PumpModel model = new PumpModel(
+                "Even",
+                PerformanceTable.ofEfficiency(new double[] {2, 5}, new double[] {20, 60}, new double[] {20, 60}, even),
+                own.leastDrive(),
+                own.mostDrive(),
+                own.leastFall(),
+                own.mostFall(),
+                own.mostLift(),
+                own.rating(),
+                own.driveBore());
+        double[][] duties = {{5, 40, 60}, {2, 60, 20}, {4, 30, 40}};
+        for (double[] duty : duties) {
+            ExpectedReadings readings = ExpectedReadings.of(new AsBuilt(
+                    model,
+                    Uncertain.relative(duty[0], 0.01),
+                    Uncertain.exact(duty[1]),
+                    Uncertain.relative(duty[2] / 60_000, 0.05),
+                    LineLoss.NONE,
+                    Optional.empty(),
+                    Factors.NONE,
+                    Ambient.standard()));
+
+            assertThat(readings.deliveredFlow().relativeUncertainty())
+                    .isCloseTo(Math.sqrt(0.15 * 0.15 + 0.05 * 0.05 + 0.01 * 0.01), within(1e-4));
+        }
     }
 
     @Test

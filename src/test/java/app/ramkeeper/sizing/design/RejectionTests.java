@@ -5,12 +5,17 @@ import static org.assertj.core.api.Assertions.within;
 
 import app.ramkeeper.sizing.design.Rejection.Reason;
 import app.ramkeeper.sizing.drive.LengthRule;
+import app.ramkeeper.sizing.line.DeliveryLine;
 import app.ramkeeper.sizing.line.GroundProfile;
+import app.ramkeeper.sizing.line.LineLoad;
+import app.ramkeeper.sizing.line.Outlet;
+import app.ramkeeper.sizing.quantity.Check;
 import app.ramkeeper.sizing.quantity.Flow;
 import app.ramkeeper.sizing.quantity.Head;
 import app.ramkeeper.sizing.quantity.Length;
 import app.ramkeeper.sizing.quantity.Pressure;
 import app.ramkeeper.sizing.quantity.Temperature;
+import app.ramkeeper.sizing.quantity.Verdict;
 import app.ramkeeper.sizing.ram.PumpModel;
 import app.ramkeeper.sizing.surge.Anchorage;
 import app.ramkeeper.sizing.water.Ambient;
@@ -30,7 +35,12 @@ class RejectionTests {
                 .isEqualTo(rejected(Reason.FALL, "The fall of 1.4 m is outside its 1.5 to 12 m."));
         assertThat(only(task(12.1, 38, SOURCE, DEMAND, limits(1.5, false))).reason())
                 .isEqualTo(Reason.FALL);
-        assertThat(only(task(1.5, 9, SOURCE, 50_000, limits(1.5, false))).reason())
+        // its own lowest fall, but the drive pipe takes some of it
+        assertThat(only(task(1.5, 9, SOURCE, 50_000, limits(1.5, false)))).satisfies(rejection -> {
+            assertThat(rejection.reason()).isEqualTo(Reason.DRIVE_PIPE);
+            assertThat(rejection.sentence()).contains("m of net fall, less than the pump's 1.5 m.");
+        });
+        assertThat(only(task(1.7, 9, SOURCE, 50_000, limits(1.5, false))).reason())
                 .isEqualTo(Reason.DEMAND);
         assertThat(only(task(12, 98, SOURCE, 50_000, limits(1.5, false))).reason())
                 .isEqualTo(Reason.DEMAND);
@@ -114,6 +124,33 @@ class RejectionTests {
         assertThat(DesignSearch.front(task(FALL, 40, SOURCE, DEMAND, limits(1.5, false)), catalogue("SDR 11"))
                         .designs())
                 .isNotEmpty();
+    }
+
+    /** Behind the ridge the line at rest stands under more than while running: 108 m, and PN 10 bears 102. */
+    @Test
+    void bearsTheLineAtRestBehindARidge() {
+        GroundProfile ridge = GroundProfile.of(0, 100, 200, 148, 300, 40, 500, 138);
+        DesignTask task = new DesignTask(
+                ridge,
+                140,
+                new Head(FALL),
+                Flow.ofLitresPerMinute(SOURCE),
+                Flow.ofLitresPerDay(DEMAND),
+                new Length(24),
+                limits(1.5, false),
+                Ambient.standard());
+
+        assertThat(DesignSearch.front(task, catalogue("SDR 17")).designs()).isEmpty();
+        assertThat(DesignSearch.front(task, catalogue("SDR 13.6")).designs())
+                .isNotEmpty()
+                .allSatisfy(design -> {
+                    DeliveryLine line = new DeliveryLine(ridge, design.stretches(), List.of(Outlet.tank(500, 140)));
+                    assertThat(line.under(LineLoad.of(design.delivered(), Ambient.standard()))
+                                    .allChecks())
+                            .extracting(Check::verdict)
+                            .doesNotContain(Verdict.FAILS);
+                    assertThat(design.checks()).extracting(Check::rule).contains("Lift", "Fall", "Drive flow");
+                });
     }
 
     @Test
