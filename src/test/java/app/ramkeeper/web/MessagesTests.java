@@ -16,6 +16,7 @@ import java.util.Properties;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.function.BiConsumer;
 import java.util.regex.MatchResult;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -68,6 +69,17 @@ class MessagesTests {
                         .forEach(key -> missing.put(key, file)));
 
         assertThat(missing).isEmpty();
+    }
+
+    /** Only a message with arguments is formatted, so only there a quote is doubled. */
+    @Test
+    void doublesQuotesOnlyWhereArgumentsAre() {
+        Map<String, String> wrong = words();
+        wrong.values()
+                .removeIf(
+                        words -> words.contains("{0") ? !words.replace("''", "").contains("'") : !words.contains("''"));
+
+        assertThat(wrong).isEmpty();
     }
 
     @Test
@@ -178,6 +190,21 @@ class MessagesTests {
     /** Each key with the bundles it stands in. */
     private static Map<String, List<String>> keys() {
         Map<String, List<String>> keys = new TreeMap<>();
+        bundles((bundle, words) -> words.stringPropertyNames()
+                .forEach(key ->
+                        keys.computeIfAbsent(key, k -> new ArrayList<>()).add(String.valueOf(bundle.getFileName()))));
+        assertThat(keys).isNotEmpty();
+        return keys;
+    }
+
+    private static Map<String, String> words() {
+        Map<String, String> all = new TreeMap<>();
+        bundles((bundle, words) -> words.stringPropertyNames().forEach(key -> all.put(key, words.getProperty(key))));
+        assertThat(all).isNotEmpty();
+        return all;
+    }
+
+    private static void bundles(BiConsumer<Path, Properties> each) {
         for (Path bundle : paths(MAIN.resolve("resources/messages"), ".properties")) {
             Properties words = new Properties();
             try (Reader in = Files.newBufferedReader(bundle)) {
@@ -185,12 +212,8 @@ class MessagesTests {
             } catch (IOException unreadable) {
                 throw new UncheckedIOException(unreadable);
             }
-            words.stringPropertyNames()
-                    .forEach(key -> keys.computeIfAbsent(key, k -> new ArrayList<>())
-                            .add(String.valueOf(bundle.getFileName())));
+            each.accept(bundle, words);
         }
-        assertThat(keys).isNotEmpty();
-        return keys;
     }
 
     private static Map<String, String> files(Path folder, String ending) {

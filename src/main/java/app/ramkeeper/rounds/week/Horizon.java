@@ -23,6 +23,9 @@ final class Horizon {
     /** Driving that a visit adds, minutes; common practice, without source. */
     static final double DRIVE = 25;
 
+    /** Nearer by less than this is not worth another week, km; our own judgement. */
+    private static final double WORTH_KM = 5;
+
     private final LocalDate monday;
     private final List<Group> groups = new ArrayList<>();
     private final double[] room;
@@ -156,7 +159,11 @@ final class Horizon {
                     to = week;
                 }
             }
-            if (to != group.week && best.km <= Candidates.NEAR_KM && best.km < now.km / 2 && best.group != null) {
+            if (to != group.week
+                    && best.km <= Candidates.NEAR_KM
+                    && best.km < now.km / 2
+                    && now.km - best.km >= WORTH_KM
+                    && best.group != null) {
                 group.why = "%s km from %s, which is visited that week; in its own week %s"
                         .formatted(
                                 best.km < 1 ? "under 1" : Long.toString(Math.round(best.km)),
