@@ -203,7 +203,7 @@ class ImportRun {
             return Step.BUSY;
         }
         Import imported = store.get(id);
-        targets.of(imported.kind()).undo(imported, rows.inState(id, RowState.APPLIED, 0, Integer.MAX_VALUE));
+        targets.of(imported.kind()).undo(imported, rows.made(id));
         rows.undone(id);
         store.moveTo(id, ImportState.UNDONE, null);
         return Step.DONE;

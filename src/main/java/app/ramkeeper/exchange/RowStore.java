@@ -57,6 +57,13 @@ class RowStore {
                 .list();
     }
 
+    /** All rows that were brought in, without their cells: a whole file of them must fit into memory. */
+    List<StagedRow> made(ImportId id) {
+        return jdbc.sql("""
+                        select line, '[]' as cells, state, '[]' as problems, made from import_rows
+                        where import_id = :id and state = 'APPLIED' order by line""").param("id", id.value()).query(this::row).list();
+    }
+
     List<StagedRow> first(ImportId id, int most) {
         return jdbc.sql("""
                         select line, cells, state, problems, made from import_rows
