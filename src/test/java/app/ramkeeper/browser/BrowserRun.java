@@ -81,7 +81,13 @@ abstract class BrowserRun {
     void behavedWell() {
         contexts.forEach(BrowserContext::close);
         contexts.clear();
+        misdeeds.removeIf(this::expected);
         assertThat(misdeeds).isEmpty();
+    }
+
+    /** What a run does on purpose, such as cutting its own line. */
+    boolean expected(String misdeed) {
+        return false;
     }
 
     @AfterAll

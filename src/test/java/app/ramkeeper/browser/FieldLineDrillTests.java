@@ -72,6 +72,34 @@ class FieldLineDrillTests extends FieldRun {
     }
 
     @Test
+    @DisplayName("SYN-20 the line is cut at half of the second photo: one of three is there, then all, each whole")
+    void cutAtHalfAPhoto() {
+        Page page = phone();
+        technician(page, "Uma Fell");
+        queue(page, 1, 3, 300);
+        Object kept = page.evaluate("""
+                async () => { const base = document.querySelector('script[type=module]').src.replace('app.js', '');
+                  const store = await import(base + 'store.js'); const send = await import(base + 'send.js');
+                  return Promise.all((await store.all('photos')).map(async (p) => send.sha256(await p.blob.arrayBuffer()))); }""");
+        line.cutsPhoto.set(2);
+        page.evaluate("() => { location.hash = '#/out'; }");
+        button(page, "Send now").click();
+        until(page, () -> line.cutsPhoto.get() <= 0 && button(page, "Send now").isEnabled(), 30);
+        assertThat(page.locator("main")).containsText("words sent, photos waiting");
+        assertThat(reports()).isEqualTo(1);
+        assertThat(photos()).as("whole photos; the half one shows nowhere").isEqualTo(1);
+        line.cut(false);
+        page.evaluate("() => dispatchEvent(new Event('online'))");
+        until(page, () -> page.locator(".state.sent").count() == 1, 60);
+        assertThat(photos()).isEqualTo(3);
+        assertThat(jdbc.sql("""
+                        select encode(f.sent_sha256, 'hex') from field_photos f join visit_reports r on r.id = f.entry_id
+                        where r.site_id = :site""").param("site", site).query(String.class).list())
+                .containsExactlyInAnyOrderElementsOf(
+                        ((java.util.List<?>) kept).stream().map(String::valueOf).toList());
+    }
+
+    @Test
     @DisplayName("SYN-24 SYN-13 the server is restarted while a phone sends: signed in still, all there, seen at once")
     void serverRestarted() throws IOException {
         Page page = phone();

@@ -242,7 +242,7 @@ class FieldVisitBrowserTests extends FieldRun {
         String[][] steps = {{"1 turn", "30", "2.4"}, {"2 turns", "50", "3.9"}, {"3 turns", "70", "4.6"}};
         for (int i = 0; i < steps.length; i++) {
             button(page, "Next setting").click();
-            Locator row = page.locator(".row.three").nth(i);
+            Locator row = page.locator(".row.three[role=group]").nth(i);
             row.getByLabel("Setting", new Locator.GetByLabelOptions().setExact(true))
                     .fill(steps[i][0]);
             row.getByLabel("Drive, l/min").fill(steps[i][1]);

@@ -10,9 +10,13 @@ import java.nio.charset.StandardCharsets;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.atomic.AtomicInteger;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 
 /** A line between phone and server that can be cut, slow, lose an answer, or answer in the server's place. */
 final class FlakyLine implements AutoCloseable {
+
+    private static final Pattern LENGTH = Pattern.compile("(?i)content-length: (\\d+)");
 
     private final ServerSocket door = new ServerSocket(0, 50, InetAddress.getByName("localhost"));
     private volatile int behind;
@@ -24,6 +28,9 @@ final class FlakyLine implements AutoCloseable {
 
     /** How many coming posts reach the server and have their answer lost. */
     final AtomicInteger losesAnswers = new AtomicInteger();
+
+    /** Which coming photo has the line cut in its middle, for good; 0 for none. */
+    final AtomicInteger cutsPhoto = new AtomicInteger();
 
     /** Posts to the intake that passed. */
     final AtomicInteger posts = new AtomicInteger();
@@ -101,6 +108,7 @@ final class FlakyLine implements AutoCloseable {
 
     private void pass(Socket from, Socket to, boolean fromPhone, boolean[] lose) {
         byte[] chunk = new byte[8192];
+        long passes = Long.MAX_VALUE;
         try {
             InputStream in = from.getInputStream();
             OutputStream out = to.getOutputStream();
@@ -114,6 +122,16 @@ final class FlakyLine implements AutoCloseable {
                     posts.incrementAndGet();
                     lose[0] = losesAnswers.getAndUpdate(left -> Math.max(0, left - 1)) > 0;
                 }
+                if (fromPhone && start.startsWith("POST /field/photos") && cutsPhoto.getAndDecrement() == 1) {
+                    passes = half(new String(chunk, 0, n, StandardCharsets.ISO_8859_1));
+                }
+                if (n >= passes) {
+                    out.write(chunk, 0, (int) passes);
+                    out.flush();
+                    cut(true);
+                    break;
+                }
+                passes -= passes == Long.MAX_VALUE ? 0 : n;
                 if (!fromPhone && lose[0]) {
                     break;
                 }
@@ -126,6 +144,15 @@ final class FlakyLine implements AutoCloseable {
         }
         shut(from);
         shut(to);
+    }
+
+    /** The bytes of a post up to the middle of its body. */
+    private static long half(String post) {
+        Matcher length = LENGTH.matcher(post);
+        if (!length.find()) {
+            throw new IllegalStateException("A post without its length: " + post);
+        }
+        return post.indexOf("\r\n\r\n") + 4L + Long.parseLong(length.group(1)) / 2;
     }
 
     private void rest(int bytes) {
