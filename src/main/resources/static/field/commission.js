@@ -50,7 +50,8 @@ function steps(c) {
   return [field('Dry-month flow, l/min', h('input', { type: 'text', inputMode: 'decimal', value: d.dryFlow || '', oninput: (e) => { d.dryFlow = e.target.value; c.save(); draw(); } })),
     d.steps.map((s, n) => h('div', { className: 'row three', role: 'group', 'aria-label': `Setting ${n + 1}` }, typed(s, 'setting', 'Setting'), typed(s, 'drive', 'Drive, l/min'), typed(s, 'delivered', 'Delivered, l/min'))),
     h('div', { className: 'row' }, h('button', { onclick: () => { d.steps.push({ setting: '', drive: '', delivered: '' }); c.again(); } }, 'Next setting'),
-      d.steps.length ? h('button', { onclick: () => { d.steps.pop(); c.again(); } }, 'Drop the last setting') : null), out];
+      d.steps.length ? h('button', { onclick: () => { d.steps.pop(); c.again(); } }, 'Drop the last setting') : null), out,
+    field('Left and locked at setting', h('input', { type: 'text', maxLength: 200, autocomplete: 'off', value: d.leftSetting || '', oninput: (e) => { d.leftSetting = e.target.value; c.save(); } }), 'goes into the register with this install')];
 }
 
 /** Delivered flow by drive flow; a bar where the dry month ends, a ring around the best setting. */

@@ -121,7 +121,7 @@ function readings(c, i) {
     }
     const r = () => { c.d.readings[key(q)] ??= { value: '', unit: units[0], place: q === 'SOURCE_FLOW' ? 'SOURCE' : q === 'DELIVERED_FLOW' ? 'TANK' : 'PUMP' }; return c.d.readings[key(q)]; };
     const now = c.d.readings[key(q)];
-    const last = db.data.readings.find((x) => x.install === i.id && x.quantity === q);
+    const last = db.data.readings.find((x) => x.install === i.id && x.quantity === q && x.comparable);
     const unit = choose(units.map((u) => [u, unitWord(u)]), now?.unit || units[0], (u) => { r().unit = u; c.save(); tell(); });
     unit.setAttribute('aria-label', `Unit of ${name}`);
     const input = h('input', { type: 'text', inputMode: 'decimal', autocomplete: 'off', value: now?.value || '', 'data-q': q, oninput: (e) => { const x = r(); x.value = e.target.value; x.u = null; c.save(); tell(); } });
@@ -283,7 +283,7 @@ function written(d) {
     findings: d.findings.filter((f) => f.symptom).map(({ install, symptom, cause, action }) => ({ install, symptom, cause: cause || null, action: action || null })),
     parts: d.parts.map((p) => ({ install: p.install, part: p.part, text: p.part ? null : p.text, quantity: parse(p.quantity), batch: p.batch || null })),
     followUps: d.followUps.concat(registerWork(d)), water: waterSent(d), photos: d.photos.length, checklist: d.kind === 'COMMISSIONING' ? d.checklist : null, checks: Object.entries(d.checks).map(([code, x]) => ({ code, done: !!x.done, why: x.why || null })),
-    steps: d.steps, dryFlow: d.dryFlow || null, dryFrom: d.dryFrom || null, dryUntil: d.dryUntil || null, cautions: Object.keys(d.cautions), draft: d };
+    steps: d.steps, dryFlow: d.dryFlow || null, dryFrom: d.dryFrom || null, dryUntil: d.dryUntil || null, leftSetting: d.leftSetting?.trim() || null, cautions: Object.keys(d.cautions), draft: d };
 }
 
 let finishing = false;

@@ -78,6 +78,8 @@ class FieldPapers {
                         .filter(ReportView.FollowUp::promised)
                         .toList());
         model.put("due", nextDue(report));
+        model.put(
+                "water", sent(id).map(PhoneVisit::water).map(WaterRecord::lines).orElse(List.of()));
         return paper("field/customer-paper", model, "visit " + report.siteName() + " " + report.on());
     }
 
@@ -114,6 +116,8 @@ class FieldPapers {
         model.put("steps", sent.map(PhoneVisit::steps).orElse(List.of()));
         model.put("dryFlow", sent.map(PhoneVisit::dryFlow).orElse(null));
         model.put("best", sent.flatMap(Settings::bestOfDryMonth).orElse(null));
+        model.put("left", sent.map(PhoneVisit::leftSetting).orElse(null));
+        model.put("plot", sent.flatMap(SettingsPlot::of).orElse(null));
         model.put("dryFrom", sent.map(PhoneVisit::dryFrom).orElse(null));
         model.put("dryUntil", sent.map(PhoneVisit::dryUntil).orElse(null));
         model.put(

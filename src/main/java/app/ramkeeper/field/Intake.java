@@ -41,6 +41,7 @@ class Intake {
     private final VisitRecorder recorder;
     private final Devices devices;
     private final Checklists checklists;
+    private final SettingLeft setting;
     private final TransactionTemplate transaction;
     private final Clock clock;
 
@@ -50,6 +51,7 @@ class Intake {
             VisitRecorder recorder,
             Devices devices,
             Checklists checklists,
+            SettingLeft setting,
             TransactionTemplate transaction,
             Clock clock) {
         this.jdbc = jdbc;
@@ -57,6 +59,7 @@ class Intake {
         this.recorder = recorder;
         this.devices = devices;
         this.checklists = checklists;
+        this.setting = setting;
         this.transaction = transaction;
         this.clock = clock;
     }
@@ -107,6 +110,7 @@ class Intake {
                 throw refused("id", "The visit and its envelope have different ids.");
             }
             checklists.requireHoldPoints(visit);
+            SettingLeft.requireShort(visit);
             if (WaterRecord.dosedUnisolated(visit.water())) {
                 throw refused(
                         "water.isolated", "Disinfect only downstream of the isolated pump: tick that it was isolated.");
@@ -186,6 +190,9 @@ class Intake {
         Long ahead = sent == null ? null : Duration.between(now, sent).toSeconds();
         String result = recorded instanceof Recorded.Held ? "HELD" : "APPLIED";
         PhoneVisit visit = json.readValue(entry.text(), PhoneVisit.class);
+        if (recorded instanceof Recorded.Applied) {
+            setting.keep(visit);
+        }
         jdbc.sql("""
                         insert into field_entries (id, person_id, carried_by, device_id, content_hash, text, result, photos, sent_at, received_at, clock_ahead_s)
                         values (:id, :person, :carrier, (select id from field_devices where id = :device), :hash, :text, :result, :photos, :sent, :now, :ahead)""")

@@ -30,6 +30,7 @@ import org.jspecify.annotations.Nullable;
  * @param steps valve settings tried, as typed
  * @param dryFlow flow of the dry month, l/min, as typed
  * @param dryFrom from when the setting for the dry month is set, if two were agreed on
+ * @param leftSetting the valve setting it was locked at
  */
 @JsonIgnoreProperties(ignoreUnknown = true)
 public record PhoneVisit(
@@ -61,7 +62,8 @@ public record PhoneVisit(
         @Nullable String dryFlow,
         @Nullable LocalDate dryFrom,
         @Nullable LocalDate dryUntil,
-        @Nullable Water water) {
+        @Nullable Water water,
+        @Nullable String leftSetting) {
 
     public PhoneVisit {
         require(id, site, kind, on, outcome);

@@ -1,5 +1,6 @@
 package app.ramkeeper.field;
 
+import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
@@ -23,6 +24,24 @@ final class Settings {
                         s -> String.valueOf(s.delivered()), Comparator.comparingDouble(Settings::of)));
     }
 
+    /** Drive and delivered flow of each setting with both, by drive flow. */
+    static List<double[]> measured(PhoneVisit visit) {
+        List<double[]> points = new ArrayList<>();
+        for (PhoneVisit.Step step : visit.steps() == null ? List.<PhoneVisit.Step>of() : visit.steps()) {
+            Double drive = number(step.drive());
+            Double delivered = number(step.delivered());
+            if (drive != null && delivered != null) {
+                points.add(new double[] {drive, delivered});
+            }
+        }
+        points.sort(Comparator.comparingDouble(p -> p[0]));
+        return points;
+    }
+
+    static Optional<Double> dryFlow(PhoneVisit visit) {
+        return Optional.ofNullable(number(visit.dryFlow()));
+    }
+
     private static boolean within(@Nullable Double drive, double dry) {
         return drive != null && drive <= dry;
     }
@@ -34,7 +53,8 @@ final class Settings {
 
     private static @Nullable Double number(@Nullable String typed) {
         try {
-            return typed == null ? null : Double.valueOf(typed.strip().replace(',', '.'));
+            Double value = typed == null ? null : Double.valueOf(typed.strip().replace(',', '.'));
+            return value == null || !Double.isFinite(value) || value < 0 ? null : value;
         } catch (NumberFormatException noNumber) {
             return null;
         }

@@ -31,6 +31,23 @@ public record ConfigurationDetails(
         return of(null, null);
     }
 
+    /** The same with the valve set so. */
+    ConfigurationDetails withValveSetting(String setting) {
+        return new ConfigurationDetails(
+                fallM,
+                liftM,
+                drivePipeMaterial,
+                drivePipeBoreMm,
+                drivePipeLengthM,
+                deliveryPipe,
+                deliveryPipeBoreMm,
+                deliveryPipeLengthM,
+                setting,
+                designDriveFlowLMin,
+                designDeliveredLMin,
+                vesselPrechargeBar);
+    }
+
     /** Only fall and lift are known. */
     public static ConfigurationDetails of(@Nullable Double fallM, @Nullable Double liftM) {
         return new ConfigurationDetails(fallM, liftM, null, null, null, null, null, null, null, null, null, null);

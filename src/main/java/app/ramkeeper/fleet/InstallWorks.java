@@ -98,6 +98,15 @@ public class InstallWorks {
         configurations.flush();
     }
 
+    /** Keeps the valve setting that was found best on the spot, in place of an earlier one. */
+    public void keepValveSetting(ConfigurationId id, String setting) {
+        Configuration configuration =
+                configurations.findById(id.value()).orElseThrow(() -> new Missing("configuration", id));
+        ConfigurationDetails known = configuration.details;
+        configuration.details = (known == null ? ConfigurationDetails.unknown() : known).withValveSetting(setting);
+        configurations.flush();
+    }
+
     /** Keeps what was measured when a configuration was set, in place of an earlier baseline. */
     public void keepBaseline(ConfigurationId configuration, BaselineDetails baseline) {
         jdbc.sql("""

@@ -92,6 +92,8 @@ class FieldPapersTests {
         visit.put("dryFrom", "2027-01-10");
         visit.put("dryUntil", "2027-04-10");
         visit.put("dryFlow", "57");
+        visit.put("leftSetting", "3 turns, locked");
+        visit.put("water", Map.of("sample", "W-17", "result", "no E. coli in 100 ml", "isolated", false));
         visit.put("readings", List.of(reading("DRIVE_FLOW", "PUMP", "55"), reading("DELIVERED_FLOW", "TANK", "4.1")));
         visit.put("followUps", List.of(Map.of("text", "Bring the spare rubber", "promised", true)));
         String text = json.writeValueAsString(visit);
@@ -166,8 +168,17 @@ class FieldPapersTests {
         assertThat(text("/visits/reports/" + id + "/commissioning.pdf"))
                 .contains("Merindah Foss", "Drain is dug next week", "3 turns", "Dry-month flow: 57", "list 1")
                 .contains("setting 3 turns, 4.1 l/min", "10 Jan 2027")
+                .contains("setting: 3 turns, locked", "delivered at the settings tried", "flow of the dry month")
                 .contains("How to stop it", "Never stop the pump by shutting the delivery");
-        assertThat(text("/visits/reports/" + id + "/customer.pdf")).contains("Bring the spare rubber", "4.1 l/min");
+        assertThat(text("/visits/reports/" + id + "/customer.pdf"))
+                .contains("Bring the spare rubber", "4.1 l/min", "W-17", "no E. coli in 100 ml");
+        assertThat(jdbc.sql("select valve_setting, fall_m from configurations where install_id = :id")
+                        .param("id", install.value())
+                        .query()
+                        .singleRow())
+                .containsEntry("valve_setting", "3 turns, locked")
+                .extractingByKey("fall_m")
+                .isNotNull();
     }
 
     @Test

@@ -86,6 +86,9 @@ class IntakeTests {
     Checklists checklists;
 
     @Autowired
+    SettingLeft setting;
+
+    @Autowired
     TransactionTemplate transaction;
 
     @Autowired
@@ -395,7 +398,7 @@ class IntakeTests {
         Map<String, Object> entry = envelope(ada, visit);
         assertThat(send(ada, entry)).hasStatusOk();
         Clock later = Clock.offset(clock, Duration.ofDays(60));
-        Intake then = new Intake(jdbc, json, recorder, devices, checklists, transaction, later);
+        Intake then = new Intake(jdbc, json, recorder, devices, checklists, setting, transaction, later);
         SecurityContextHolder.getContext()
                 .setAuthentication(new TestingAuthenticationToken("ada", "", "ROLE_TECHNICIAN"));
         try {
