@@ -1,8 +1,7 @@
 package app.ramkeeper.demo;
 
 import app.ramkeeper.audit.Actor;
-import app.ramkeeper.fleet.CustomerId;
-import app.ramkeeper.fleet.SiteId;
+import app.ramkeeper.identity.PersonId;
 import app.ramkeeper.quotes.design.ChosenDesign;
 import app.ramkeeper.quotes.design.ChosenDesign.PerDay;
 import app.ramkeeper.quotes.design.ChosenDesign.PipeLine;
@@ -10,6 +9,7 @@ import app.ramkeeper.quotes.design.ChosenDesign.ProfilePoint;
 import app.ramkeeper.quotes.design.ChosenDesign.RuleLine;
 import app.ramkeeper.quotes.design.ChosenDesign.Vessel;
 import app.ramkeeper.quotes.design.DesignId;
+import app.ramkeeper.quotes.design.FirstDesign;
 import app.ramkeeper.quotes.offer.Answered;
 import app.ramkeeper.quotes.offer.Answers;
 import app.ramkeeper.quotes.offer.QuoteFor;
@@ -42,12 +42,14 @@ class DemoQuotes implements ApplicationRunner {
     private final Quotes quotes;
     private final Sending sending;
     private final Answers answers;
+    private final FirstDesign designs;
 
-    DemoQuotes(JdbcTemplate jdbc, Quotes quotes, Sending sending, Answers answers) {
+    DemoQuotes(JdbcTemplate jdbc, Quotes quotes, Sending sending, Answers answers, FirstDesign designs) {
         this.jdbc = jdbc;
         this.quotes = quotes;
         this.sending = sending;
         this.answers = answers;
+        this.designs = designs;
     }
 
     @Override
@@ -113,25 +115,34 @@ class DemoQuotes implements ApplicationRunner {
                 BY);
     }
 
-    /** For a customer and site of the register. */
+    /** For a customer and site of the register, from enquiry and survey on. */
     private QuoteId known() {
-        return jdbc.queryForObject(
-                "select c.id, c.name, c.billing_address, c.phone, s.id as site, s.name as place from customers c"
-                        + " join site_parties p on p.customer_id = c.id and p.part = 'OWNER' join sites s on s.id = p.site_id"
-                        + " where s.latitude is not null order by c.reference limit 1",
-                (row, number) -> quotes.open(
-                        new QuoteFor(
-                                null,
-                                new CustomerId(row.getObject("id", UUID.class)),
-                                new SiteId(row.getObject("site", UUID.class)),
-                                "Ram pump for the new trough line at " + row.getString("place"),
-                                row.getString("name"),
-                                row.getString("billing_address"),
-                                null,
-                                row.getString("phone"),
-                                row.getString("place")),
-                        design(2.4, 38),
-                        BY));
+        EnquiryId enquiry = EnquiryId.next();
+        jdbc.update("""
+                        insert into enquiries (id, customer_id, site_id, customer_name, phone, received_on, note)
+                        select ?, c.id, s.id, c.name, c.phone, current_date - 20, 'A new line of troughs below the ridge'
+                        from customers c join site_parties p on p.customer_id = c.id and p.part = 'OWNER'
+                          join sites s on s.id = p.site_id
+                        where s.latitude is not null order by c.reference limit 1""", enquiry.value());
+        PersonId office = new PersonId(id("select id from people where name = '" + BY + "'"));
+        return quotes.fromDesign(designs.choose(surveyed(enquiry), office), BY);
+    }
+
+    /** What was measured at the place, as the survey form keeps it. */
+    private SurveyId surveyed(EnquiryId enquiry) {
+        SurveyId id = SurveyId.next();
+        jdbc.update("""
+                        insert into surveys (id, enquiry_id, surveyed_on, draft)
+                        values (?, ?, current_date - 14, jsonb_build_object('surveyedOn', current_date - 14,
+                          'demand[0].kind', 'cattle/not in milk', 'demand[0].count', '40', 'method', 'BUCKET',
+                          'source[0].litres', '20', 'source[0].seconds', '13.1', 'source[1].litres', '20',
+                          'source[1].seconds', '13.6', 'source[2].litres', '20', 'source[2].seconds', '12.9',
+                          'measuredDry', 'true', 'mustStayLMin', '20', 'waterC', '11', 'altitudeM', '340', 'waterClass', 'CLEAR',
+                          'fallM', '3', 'driveLengthM', '18',
+                          'profile', E'0 0\\n120 9\\n260 17\\n430 28', 'takeLicence', 'APPLIED',
+                          'takeLicenceOn', current_date + 60, 'easement', 'NOT_NEEDED', 'discharge', 'NOT_NEEDED',
+                          'access', 'Second gate past the yards, then the track along the fence', 'walkMinutes', '15'))""", id.value(), enquiry.value());
+        return id;
     }
 
     /** An even slope, the drive flow of a dry month at 57 % D'Aubuisson efficiency. */

@@ -62,7 +62,7 @@ class Sizing {
                     List.of(),
                     front.rejected(),
                     WhyNot.reasons(survey, front.rejected()),
-                    WhyNot.wouldDo(survey));
+                    WhyNot.wouldDo(survey, front.rejected()));
         }
         List<Worked> worked = front.designs().stream()
                 .map(design -> Workout.of(survey, supply, selection(design, supply), LOOK))

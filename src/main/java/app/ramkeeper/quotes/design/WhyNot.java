@@ -48,6 +48,10 @@ final class WhyNot {
                                     figure(Math.floor(ideal * USUAL_EFFICIENCY)),
                                     figure(demand)));
         }
+        if (!rejected.isEmpty() && rejected.stream().allMatch(each -> each.reason() == Rejection.Reason.LIFT)) {
+            reasons.add("No pump of the catalogue lifts to %s m: more water or more fall would not change that."
+                    .formatted(figure(survey.lift().value())));
+        }
         if (reasons.isEmpty()) {
             reasons.add(
                     rejected.size() == 1
@@ -58,8 +62,12 @@ final class WhyNot {
         return reasons;
     }
 
-    static List<String> wouldDo(Survey survey) {
+    /** What would make it possible; nothing where the lift is above every pump, for then no water helps. */
+    static List<String> wouldDo(Survey survey, List<Rejection> rejected) {
         List<String> would = new ArrayList<>();
+        if (!rejected.isEmpty() && rejected.stream().allMatch(each -> each.reason() == Rejection.Reason.LIFT)) {
+            return would;
+        }
         double source = survey.usable().flow().litresPerMinute();
         double lift = survey.lift().value();
         double fall = survey.fall().value();

@@ -1,10 +1,15 @@
 package app.ramkeeper.quotes.offer;
 
 import app.ramkeeper.fleet.CustomerId;
+import app.ramkeeper.fleet.Position;
 import app.ramkeeper.fleet.SiteId;
 import app.ramkeeper.quotes.design.ChosenDesign;
 import app.ramkeeper.quotes.survey.EnquiryId;
+import app.ramkeeper.quotes.survey.SurveyedPlace;
+import app.ramkeeper.quotes.survey.Surveys;
 import app.ramkeeper.shared.Missing;
+import java.sql.Types;
+import java.util.Comparator;
 import java.util.Optional;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
@@ -26,10 +31,12 @@ class NewQuote {
             String place) {}
 
     private final JdbcClient jdbc;
+    private final Surveys surveys;
     private final double roadFactor;
 
-    NewQuote(JdbcClient jdbc, @Value("${ramkeeper.road-factor}") double roadFactor) {
+    NewQuote(JdbcClient jdbc, Surveys surveys, @Value("${ramkeeper.road-factor}") double roadFactor) {
         this.jdbc = jdbc;
+        this.surveys = surveys;
         this.roadFactor = roadFactor;
     }
 
@@ -60,24 +67,42 @@ class NewQuote {
         return text.length() <= most ? text : text.substring(0, most);
     }
 
-    /** Kilometres from the site's depot and back: the great circle by the factor for roads; null if unknown. */
+    /**
+     * Kilometres from the depot and back: the great circle by the factor for roads; null if unknown. A site that is not on the
+     * register yet lies where its survey says; a site without a depot is served from the nearest.
+     */
     @Nullable
-    Double kilometres(@Nullable SiteId site) {
-        if (site == null) {
-            return null;
-        }
+    Double kilometres(@Nullable SiteId site, ChosenDesign design) {
         return jdbc.sql("""
-                        select s.latitude, s.longitude, d.latitude as from_latitude, d.longitude as from_longitude
-                        from sites s join depots d on d.id = s.depot_id
-                        where s.id = ? and s.latitude is not null and d.latitude is not null""")
-                .param(site.value())
-                .query((row, number) -> 2
-                        * roadFactor
-                        * new app.ramkeeper.fleet.Position(
-                                        row.getDouble("from_latitude"), row.getDouble("from_longitude"))
-                                .kilometresTo(new app.ramkeeper.fleet.Position(
-                                        row.getDouble("latitude"), row.getDouble("longitude"))))
+                        select s.latitude, s.longitude, s.depot_id from sites s where s.id = ? and s.latitude is not null""")
+                .param(1, site == null ? null : site.value(), Types.OTHER)
+                .query((row, number) -> from(
+                        new Position(row.getDouble("latitude"), row.getDouble("longitude")),
+                        row.getObject("depot_id", UUID.class)))
                 .optional()
+                .or(() -> surveys.place(design.survey())
+                        .map(SurveyedPlace::position)
+                        .map(position -> from(position, null)))
+                .filter(Double::isFinite)
                 .orElse(null);
     }
+
+    /** From this depot if its place is known, else from the nearest; endless if there is none. */
+    private double from(Position place, @Nullable UUID depot) {
+        return jdbc
+                .sql("select latitude, longitude, id = :depot as own from depots where latitude is not null")
+                .param("depot", depot, Types.OTHER)
+                .query((row, number) -> {
+                    double far = 2
+                            * roadFactor
+                            * place.kilometresTo(new Position(row.getDouble("latitude"), row.getDouble("longitude")));
+                    return new Way(far, row.getBoolean("own"));
+                })
+                .stream()
+                .min(Comparator.comparing((Way way) -> !way.own()).thenComparing(Way::kilometres))
+                .map(Way::kilometres)
+                .orElse(Double.POSITIVE_INFINITY);
+    }
+
+    private record Way(double kilometres, boolean own) {}
 }

@@ -49,6 +49,11 @@ class QuoteScreen {
         }
         model.addAttribute("link", links.expiry(id).orElse(null));
         model.addAttribute(
+                "noTravel",
+                revision.isDraft()
+                        && revision.design() != null
+                        && revision.of(LineGroup.TRAVEL).isEmpty());
+        model.addAttribute(
                 "unpriced",
                 revision.lines().stream().filter(line -> line.price() == null).count());
         if (!model.containsAttribute("form")) {

@@ -53,7 +53,7 @@ public class Quotes {
         store.add(id, who, by);
         List<QuoteLine> lines = design == null
                 ? List.of()
-                : BillOfMaterials.of(design, prices, today, usualTax(today), fresh.kilometres(who.site()));
+                : BillOfMaterials.of(design, prices, today, usualTax(today), fresh.kilometres(who.site(), design));
         store.open(
                 id,
                 1,

@@ -127,9 +127,10 @@ public record DeliveryForecast(Flow p10, Flow p50, Flow p90, List<Contribution> 
         List<Note> notes = new ArrayList<>();
         notes.add(new Note(
                 Note.Code.ASSUMED,
-                "The pumps are taken to deliver " + Numbers.text(spread.model().value())
-                        + " times what the model says, with a standard uncertainty of "
-                        + Numbers.text(spread.model().standardUncertainty()) + "."));
+                "The pumps are taken to deliver "
+                        + Numbers.text(100 * spread.model().value())
+                        + " % of what their model's table says, two times in three within "
+                        + Numbers.text(100 * spread.model().standardUncertainty()) + " % either way."));
         Battery middle = new Battery(
                 battery.units(),
                 new Head(spread.fall().value()),

@@ -81,7 +81,11 @@ public record PreCharge(Optional<Pressure> charge, String basis, List<Note> note
         if (!usual && maker.isPresent()) {
             return new PreCharge(maker, "the maker's figure", notes);
         }
-        notes.add(0, new Note(Note.Code.COMMON_PRACTICE, "The charge follows common practice; no standard gives it."));
+        notes.add(
+                0,
+                new Note(
+                        Note.Code.COMMON_PRACTICE,
+                        "The air charge of the vessel follows common practice; no standard gives it."));
         if (usual) {
             Pressure charge = still.minus(rule.below());
             String basis = Numbers.sentence(

@@ -102,6 +102,18 @@ class DesignPagesTests {
     }
 
     @Test
+    void promisesNothingOfMoreWaterWhereNoPumpLiftsThatHigh() {
+        Map<String, String> typed = new LinkedHashMap<>(Surveyed.complete());
+        typed.put("liftM", "300");
+
+        String page = body(surveyed.get(surveyed.survey(typed) + "/designs", Role.OFFICE));
+
+        assertThat(page)
+                .contains("No pump of the catalogue lifts to 300 m")
+                .doesNotContain("What would make it possible");
+    }
+
+    @Test
     void sendsAnIncompleteSurveyBackToItsForm() {
         String survey = surveyed.survey(Map.of("fallM", "3"));
 

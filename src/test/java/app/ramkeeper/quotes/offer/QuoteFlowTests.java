@@ -82,6 +82,9 @@ class QuoteFlowTests {
     @Autowired
     Clock clock;
 
+    @org.springframework.beans.factory.annotation.Value("${ramkeeper.road-factor}")
+    double roadFactor;
+
     private Offers offers;
 
     @BeforeEach
@@ -387,6 +390,26 @@ class QuoteFlowTests {
                 .containsEntry("walk_minutes", 5);
         // nobody said how much must stay in the stream: that wants an answer now
         assertThat(consents(site)).containsExactly(tuple("OTHER", null, LocalDate.now(clock), null));
+    }
+
+    /** A thousandth of the circle is 40.03 km (mean radius 6371 km); by the factor for roads, there and back. */
+    @Test
+    void theWayToANewSiteComesFromItsSurvey() {
+        UUID depot = Uuids.next();
+        jdbc.sql("insert into depots (id, name, latitude, longitude) values (?, ?, -45, 170)")
+                .params(depot, "Depot " + depot)
+                .update();
+        try {
+            QuoteId id = surveyed("{\"position\": \"-45.36, 170\"}", null);
+
+            QuoteLine travel = store.latest(id).of(LineGroup.TRAVEL).get(0);
+            // 7.5 days are 8 trips
+            assertThat(travel.quantity())
+                    .isEqualByComparingTo(BigDecimal.valueOf(8 * Math.round(2 * roadFactor * 40.03)));
+        } finally {
+            jdbc.sql("delete from depots where id = ?").param(depot).update();
+        }
+        assertThat(store.latest(draft()).of(LineGroup.TRAVEL)).isEmpty();
     }
 
     private QuoteId surveyed(String typed, @Nullable UUID site) {

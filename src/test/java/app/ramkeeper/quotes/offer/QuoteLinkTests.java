@@ -78,7 +78,7 @@ class QuoteLinkTests {
         assertThat(page.getResponse().getHeader("Referrer-Policy")).isEqualTo("same-origin");
         assertThat(page.getResponse().getHeader("X-Robots-Tag")).contains("noindex");
         assertThat(body(page))
-                .contains("In a dry month you get 3 200 to 4 500 litres a day", "Licence to take", "Accept")
+                .contains("In a dry month you get 3\u00A0200 to 4\u00A0500 litres a day", "Licence to take", "Accept")
                 .doesNotContain("Secret reason", "Our cost", "Margin", "??");
         assertThat(store.latest(id).state()).isEqualTo(QuoteState.SENT);
         get(path);
@@ -168,6 +168,7 @@ class QuoteLinkTests {
                 .isEqualTo(store.paper(
                         java.util.Objects.requireNonNull(store.latest(id).pdfSha256())));
         assertThat(get(path + "/../" + id)).hasStatus4xxClientError();
+        assertThat(get(path + "/internal.pdf")).hasStatus(404);
     }
 
     @Test
