@@ -9,8 +9,10 @@ import app.ramkeeper.identity.ForField;
 import app.ramkeeper.upkeep.DueTask;
 import app.ramkeeper.upkeep.Upkeep;
 import app.ramkeeper.visits.VisitHistory;
+import app.ramkeeper.visits.VisitInWords;
 import app.ramkeeper.web.IntervalBar;
 import app.ramkeeper.web.Say;
+import app.ramkeeper.web.Slice;
 import java.util.List;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
@@ -30,21 +32,13 @@ class SiteSheetController {
     private final Fleet fleet;
     private final VisitHistory visits;
     private final InstallHistoryQuery histories;
-    private final DepotPositions depots;
     private final Upkeep upkeep;
     private final Say say;
 
-    SiteSheetController(
-            Fleet fleet,
-            VisitHistory visits,
-            InstallHistoryQuery histories,
-            DepotPositions depots,
-            Upkeep upkeep,
-            Say say) {
+    SiteSheetController(Fleet fleet, VisitHistory visits, InstallHistoryQuery histories, Upkeep upkeep, Say say) {
         this.fleet = fleet;
         this.visits = visits;
         this.histories = histories;
-        this.depots = depots;
         this.upkeep = upkeep;
         this.say = say;
     }
@@ -55,17 +49,21 @@ class SiteSheetController {
         List<InstallCard> installs = fleet.installsOf(site.id());
         model.addAttribute("site", site);
         model.addAttribute("closed", site.closedOn(say.today()));
-        model.addAttribute("wayThere", depots.wayTo(site));
+        model.addAttribute("wayThere", WayThere.of(site));
         model.addAttribute("installs", installs);
         model.addAttribute("readings", ReadingsAgainstBaseline.of(installs, visits.lastReadings(site.id())));
-        model.addAttribute("lastVisits", visits.lastVisits(site.id(), LAST_VISITS));
         model.addAttribute("followUps", visits.openFollowUps(site.id()));
         model.addAttribute("planned", visits.plannedAt(site.id()));
         List<DueTask> due =
                 upkeep.tasksAt(site.id()).stream().filter(DueTask::presses).toList();
         model.addAttribute("due", due.stream().map(this::withBar).toList());
         model.addAttribute("bring", upkeep.partsFor(due));
-        model.addAttribute("story", visits.ofSite(site.id(), after));
+        Slice<VisitInWords> story = visits.ofSite(site.id(), after);
+        model.addAttribute("story", story);
+        if (after == null) {
+            model.addAttribute(
+                    "lastVisits", story.rows().stream().limit(LAST_VISITS).toList());
+        }
         return "desk/sheet";
     }
 

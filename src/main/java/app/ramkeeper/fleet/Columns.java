@@ -54,8 +54,14 @@ record Columns(ResultSet row) {
 
     @Nullable
     Position position() throws SQLException {
-        Double latitude = number("latitude");
-        Double longitude = number("longitude");
+        return position("");
+    }
+
+    /** A position whose columns begin with a word. */
+    @Nullable
+    Position position(String prefix) throws SQLException {
+        Double latitude = number(prefix + "latitude");
+        Double longitude = number(prefix + "longitude");
         return latitude == null || longitude == null ? null : new Position(latitude, longitude);
     }
 }

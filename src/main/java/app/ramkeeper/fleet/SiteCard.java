@@ -13,6 +13,7 @@ public record SiteCard(
         @Nullable String locality,
         @Nullable DepotId depot,
         @Nullable String depotName,
+        @Nullable Position depotPosition,
         @Nullable CatchmentId catchment,
         @Nullable String catchmentName,
         Biosecurity biosecurity,

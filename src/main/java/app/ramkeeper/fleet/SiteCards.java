@@ -16,7 +16,8 @@ import tools.jackson.databind.json.JsonMapper;
 class SiteCards {
 
     private static final String SQL = """
-            select s.*, d.name as depot_name, c.name as catchment_name, coalesce(c.biosecurity, 'CLEAN') as biosecurity,
+            select s.*, d.name as depot_name, d.latitude as depot_latitude,
+              d.longitude as depot_longitude, c.name as catchment_name, coalesce(c.biosecurity, 'CLEAN') as biosecurity,
               w.name as water_class_name,
               (select coalesce(jsonb_agg(jsonb_build_object('kind', h.kind, 'text', h.text) order by h.kind, h.id), '[]')
                  from site_hazards h where h.site_id = s.id) as hazards,
@@ -65,6 +66,7 @@ class SiteCards {
                 row.orNull("locality"),
                 row.id("depot_id", DepotId::new),
                 row.orNull("depot_name"),
+                row.position("depot_"),
                 row.id("catchment_id", CatchmentId::new),
                 row.orNull("catchment_name"),
                 Biosecurity.valueOf(row.text("biosecurity")),

@@ -1,7 +1,6 @@
 package app.ramkeeper.visits;
 
 import app.ramkeeper.fleet.InstallId;
-import app.ramkeeper.fleet.SiteId;
 import app.ramkeeper.web.Cursor;
 import app.ramkeeper.web.Slice;
 import java.sql.ResultSet;
@@ -46,10 +45,6 @@ class ReportQueries {
                 .query(ReportQueries::head)
                 .list();
         return details.of(heads).stream().findFirst();
-    }
-
-    Slice<ReportView> ofSite(SiteId site, @Nullable String after) {
-        return page("where r.site_id = :of and" + IN_FORCE, "r.site_id = :of", site.value(), after);
     }
 
     Slice<ReportView> ofInstall(InstallId install, @Nullable String after) {

@@ -4,9 +4,12 @@ import app.ramkeeper.fleet.InstallId;
 import app.ramkeeper.fleet.PumpId;
 import app.ramkeeper.fleet.SiteId;
 import app.ramkeeper.shared.Unit;
+import app.ramkeeper.web.Cursor;
+import app.ramkeeper.web.Slice;
 import java.sql.Array;
 import java.sql.ResultSet;
 import java.sql.SQLException;
+import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.UUID;
@@ -18,6 +21,8 @@ import org.springframework.stereotype.Repository;
 @Repository
 class StoryQueries {
 
+    private static final int PAGE = 20;
+
     private final JdbcClient jdbc;
     private final VisitWords words;
 
@@ -27,6 +32,34 @@ class StoryQueries {
     }
 
     List<VisitInWords> lastVisits(SiteId site, int most) {
+        return visits(site, null, most);
+    }
+
+    /** All visits of a site, newest first, a page at a time; one statement, and nobody is told how many there are. */
+    Slice<VisitInWords> ofSite(SiteId site, @Nullable String after) {
+        List<VisitInWords> rows = visits(site, place(after), PAGE + 1);
+        if (rows.size() <= PAGE) {
+            return new Slice<>(rows, null, rows.size());
+        }
+        VisitInWords last = rows.get(PAGE - 1);
+        return new Slice<>(
+                rows.subList(0, PAGE), Cursor.of(last.on(), last.report().value()), PAGE);
+    }
+
+    private record Place(LocalDate on, UUID report) {}
+
+    /** Where a page goes on; the start for an address that somebody has broken. */
+    private static @Nullable Place place(@Nullable String after) {
+        try {
+            return Cursor.read(after, 2)
+                    .map(keys -> new Place(LocalDate.parse(keys.get(0)), UUID.fromString(keys.get(1))))
+                    .orElse(null);
+        } catch (DateTimeException | IllegalArgumentException broken) {
+            return null;
+        }
+    }
+
+    private List<VisitInWords> visits(SiteId site, @Nullable Place after, int most) {
         return jdbc.sql("""
                         select r.id, r.attended_on, r.kind, r.outcome, r.reason, r.note,
                           (select string_agg(f.text, '; ' order by f.id) from follow_ups f where f.report_id = r.id and f.promised) as promised,
@@ -42,8 +75,12 @@ class StoryQueries {
                           (select array_agg(g.value_si order by g.place desc, g.id) from readings g where g.report_id = r.id
                             and g.quantity = 'DELIVERED_FLOW' and g.comparable) as delivered
                         from current_reports r where r.site_id = :site
-                        order by r.attended_on desc, r.id limit :most""")
+                          and (:first or (r.attended_on, r.id) < (cast(:on as date), cast(:id as uuid)))
+                        order by r.attended_on desc, r.id desc limit :most""")
                 .param("site", site.value())
+                .param("first", after == null)
+                .param("on", after == null ? LocalDate.EPOCH : after.on())
+                .param("id", after == null ? site.value() : after.report())
                 .param("most", most)
                 .query((row, n) -> inWords(row))
                 .list();
@@ -51,6 +88,7 @@ class StoryQueries {
 
     private VisitInWords inWords(ResultSet row) throws SQLException {
         ReportOutcome outcome = ReportOutcome.valueOf(row.getString("outcome"));
+        String note = row.getString("note");
         return new VisitInWords(
                 new ReportId(row.getObject("id", UUID.class)),
                 row.getObject("attended_on", LocalDate.class),
@@ -67,7 +105,8 @@ class StoryQueries {
                         row.getArray("delivered") == null
                                 ? List.of()
                                 : List.of((Double[]) row.getArray("delivered").getArray()),
-                        row.getString("note")),
+                        note),
+                note == null || note.length() <= VisitWords.NOTE ? null : note,
                 row.getString("promised"));
     }
 

@@ -51,9 +51,9 @@ public class VisitHistory {
         return reports.ofInstall(install, after);
     }
 
-    /** A site's reports, newest first. */
-    public Slice<ReportView> ofSite(SiteId site, @Nullable String after) {
-        return reports.ofSite(site, after);
+    /** A site's visits in words, newest first, a page at a time; one statement. */
+    public Slice<VisitInWords> ofSite(SiteId site, @Nullable String after) {
+        return stories.ofSite(site, after);
     }
 
     /** All readings of an install, oldest first, those that are not comparable too. */

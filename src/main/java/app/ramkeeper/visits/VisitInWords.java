@@ -8,6 +8,7 @@ import org.jspecify.annotations.Nullable;
  *
  * @param who who led it
  * @param words what was done, found and measured, in a few sentences
+ * @param note the whole of a note that the words cut short
  */
 public record VisitInWords(
         ReportId report,
@@ -16,4 +17,5 @@ public record VisitInWords(
         VisitKind kind,
         ReportOutcome outcome,
         String words,
+        @Nullable String note,
         @Nullable String promised) {}

@@ -13,7 +13,7 @@ import org.springframework.stereotype.Component;
 @Component
 class VisitWords {
 
-    private static final int NOTE = 160;
+    static final int NOTE = 160;
 
     private final MessageSource messages;
     private final Say say;

@@ -159,7 +159,9 @@ class VisitRecorderTests {
         recorder.record(correction, tech);
 
         assertThat(visits.worksOf(install)).isEmpty();
-        assertThat(history.ofSite(site, null).rows()).extracting(ReportView::id).containsExactly(correction.id());
+        assertThat(history.ofSite(site, null).rows())
+                .extracting(VisitInWords::report)
+                .containsExactly(correction.id());
         assertThat(history.report(report.id()).orElseThrow().supersededBy()).isEqualTo(correction.id());
         assertThat(events.stream(ReportSuperseded.class))
                 .singleElement()
@@ -186,8 +188,10 @@ class VisitRecorderTests {
         assertThat(recorder.record(two, tech))
                 .isEqualTo(new Recorded.Held(two.id(), HeldBecause.SUPERSEDED_ALREADY, true));
         assertThat(history.ofSite(site, null).rows())
-                .extracting(ReportView::note)
-                .containsExactly("by the office");
+                .extracting(VisitInWords::words)
+                .singleElement()
+                .asString()
+                .contains("by the office");
         assertThat(jdbc.sql("select payload ->> 'note' from to_settle where report_id = :id")
                         .param("id", two.id().value())
                         .query(String.class)
