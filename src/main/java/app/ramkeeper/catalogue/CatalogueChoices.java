@@ -18,7 +18,7 @@ class CatalogueChoices {
     }
 
     List<Choice> partKinds() {
-        return of("part.kind", PartKind.values());
+        return of("part.kind.", PartKind.values());
     }
 
     List<Choice> vessels() {
