@@ -2,7 +2,7 @@
 import { h, field } from './dom.js';
 import { iso } from './data.js';
 
-const inDays = (n) => { const d = new Date(`${iso()}T12:00:00`); d.setDate(d.getDate() + n); return d.toISOString().slice(0, 10); };
+const inDays = (n) => { const d = new Date(); d.setDate(d.getDate() + n); return iso(d); };
 const stop = (d, reason) => { d.outcome = 'COULD_NOT'; d.reason = reason; d.tasks.forEach((t) => { if (!t.outcome) { Object.assign(t, { outcome: 'COULD_NOT', reason }); } }); };
 
 /** Code, words on the button, what follows in words, what follows in the record. */

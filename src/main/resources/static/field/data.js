@@ -23,4 +23,4 @@ export const of = (list, site) => (db.data?.[list] || []).filter((x) => x.site =
 export const installsOf = (site) => of('installs', site);
 export const kindOf = (id) => db.data.kinds.find((k) => k.id === id);
 export const unitWord = (unit) => ({ LITRE_PER_MINUTE: 'l/min', LITRE_PER_DAY: 'l/day', LITRE_PER_SECOND: 'l/s', METRE: 'm', MILLIMETRE: 'mm', BAR: 'bar', KILOPASCAL: 'kPa', PER_MINUTE: '/min', CELSIUS: '°C' }[unit] || unit);
-export const iso = () => { const d = new Date(); return `${d.getFullYear()}-${String(d.getMonth() + 1).padStart(2, '0')}-${String(d.getDate()).padStart(2, '0')}`; };
+export const iso = (d = new Date()) => `${d.getFullYear()}-${String(d.getMonth() + 1).padStart(2, '0')}-${String(d.getDate()).padStart(2, '0')}`;

