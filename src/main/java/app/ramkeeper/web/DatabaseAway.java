@@ -36,6 +36,8 @@ class DatabaseAway extends OncePerRequestFilter {
                 throw failure;
             }
             LOG.warn("The database was away at {}: {}", request.getMethod(), failure.toString());
+            // a page may have begun: its type would stand in the way of the answer
+            response.reset();
             response.setHeader(HttpHeaders.RETRY_AFTER, "5");
             response.sendError(HttpServletResponse.SC_SERVICE_UNAVAILABLE);
         }
