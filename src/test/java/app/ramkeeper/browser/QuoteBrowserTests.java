@@ -16,7 +16,6 @@ import java.util.Map;
 import java.util.UUID;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.condition.EnabledIfSystemProperty;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.jdbc.core.simple.JdbcClient;
 
@@ -59,10 +58,6 @@ class QuoteBrowserTests extends BrowserRun {
      * </ul>
      */
     @Test
-    @EnabledIfSystemProperty(
-            named = "alone",
-            matches = "true",
-            disabledReason = "prices of other tests change the choice")
     void publishedExamplesGoThroughTheFormToTheQuote() {
         new Offers(jdbc).tax();
         Supplied supplied = new Supplied(jdbc);
@@ -90,7 +85,8 @@ class QuoteBrowserTests extends BrowserRun {
         assertThat(office.locator("main")).containsText("2 400 l/day are asked for");
 
         typed = published("22");
-        typed.put("demandMore", "10000");
+        // what the worksheet brings, less a thousandth: so no narrower pipe that another test priced will do
+        typed.put("demandMore", "25485");
         typed.put("method", "GIVEN");
         typed.put("givenLMin", "65");
         typed.put("givenPercent", "0");
