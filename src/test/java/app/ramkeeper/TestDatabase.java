@@ -2,13 +2,19 @@ package app.ramkeeper;
 
 import app.ramkeeper.trial.DatabaseRoles;
 import app.ramkeeper.trial.EmbeddedServer;
+import java.sql.Connection;
+import java.sql.DriverManager;
 import java.sql.SQLException;
+import java.sql.Statement;
+import java.util.Set;
+import java.util.concurrent.ConcurrentHashMap;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import org.springframework.boot.flyway.autoconfigure.FlywayConnectionDetails;
 import org.springframework.boot.jdbc.autoconfigure.JdbcConnectionDetails;
 import org.springframework.boot.test.context.TestConfiguration;
 import org.springframework.context.annotation.Bean;
+import org.springframework.core.env.Environment;
 import org.springframework.test.context.DynamicPropertyRegistrar;
 import org.testcontainers.DockerClientFactory;
 import org.testcontainers.postgresql.PostgreSQLContainer;
@@ -25,13 +31,28 @@ public class TestDatabase {
     private static final Logger LOG = LoggerFactory.getLogger(TestDatabase.class);
 
     @Bean
-    JdbcConnectionDetails testDatabase() {
-        return details();
+    JdbcConnectionDetails testDatabase(Environment environment) {
+        return new Details(url(environment), DatabaseRoles.APP, Running.APP);
     }
 
     @Bean
-    FlywayConnectionDetails testMigrations() {
-        return new Migrations(Running.SERVER.url(DatabaseRoles.DATABASE), DatabaseRoles.OWNER, Running.OWNER);
+    FlywayConnectionDetails testMigrations(Environment environment) {
+        return new Migrations(url(environment), DatabaseRoles.OWNER, Running.OWNER);
+    }
+
+    /** The database that all tests share, or an empty one of the name that {@code test.database} gives. */
+    private static String url(Environment environment) {
+        String name = environment.getProperty("test.database", DatabaseRoles.DATABASE);
+        if (!name.equals(DatabaseRoles.DATABASE) && Running.MADE.add(name)) {
+            try (Connection admin = DriverManager.getConnection(
+                            Running.SERVER.url("postgres"), Running.SERVER.user(), Running.SERVER.password());
+                    Statement statement = admin.createStatement()) {
+                statement.execute("create database " + name + " owner " + DatabaseRoles.OWNER);
+            } catch (SQLException failure) {
+                throw new IllegalStateException("A database of its own could not be made", failure);
+            }
+        }
+        return Running.SERVER.url(name);
     }
 
     @Bean
@@ -70,6 +91,7 @@ public class TestDatabase {
         static final String OWNER = "owner-in-tests";
         static final String APP = "app-in-tests";
         static final Server SERVER = start();
+        static final Set<String> MADE = ConcurrentHashMap.newKeySet();
 
         private static Server start() {
             Server server = server();

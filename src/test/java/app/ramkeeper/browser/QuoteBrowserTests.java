@@ -18,11 +18,13 @@ import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.test.context.TestPropertySource;
 
 /**
  * From somebody who rings to a planned install: enquiry, survey, design, quote, the customer's answer over the link, and
  * the job. Nothing is typed twice.
  */
+@TestPropertySource(properties = "test.database=alone")
 class QuoteBrowserTests extends BrowserRun {
 
     @Autowired
@@ -85,7 +87,7 @@ class QuoteBrowserTests extends BrowserRun {
         assertThat(office.locator("main")).containsText("2 400 l/day are asked for");
 
         typed = published("22");
-        // what the worksheet brings, less a thousandth: so no narrower pipe that another test priced will do
+        // what the worksheet brings, less two thousandths: so no narrower pipe will do
         typed.put("demandMore", "25485");
         typed.put("method", "GIVEN");
         typed.put("givenLMin", "65");

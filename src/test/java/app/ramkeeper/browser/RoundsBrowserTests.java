@@ -21,13 +21,14 @@ import java.time.temporal.TemporalAdjusters;
 import java.util.List;
 import java.util.UUID;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.condition.EnabledIfSystemProperty;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.context.annotation.Import;
 import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.test.context.TestPropertySource;
 
 /** A week from the first plan to the technician's phone: plan, drag, lock, replan, publish. */
 @Import({Customers.class, Sites.class, Installs.class})
+@TestPropertySource(properties = "test.database=alone")
 class RoundsBrowserTests extends BrowserRun {
 
     @Autowired
@@ -43,10 +44,6 @@ class RoundsBrowserTests extends BrowserRun {
     Clock clock;
 
     @Test
-    @EnabledIfSystemProperty(
-            named = "alone",
-            matches = "true",
-            disabledReason = "drags among the rounds of other tests")
     void plansDragsLocksReplansPublishesAndReachesThePhone() {
         LocalDate monday = LocalDate.now(clock)
                 .with(TemporalAdjusters.next(DayOfWeek.MONDAY))
