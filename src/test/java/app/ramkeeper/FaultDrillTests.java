@@ -13,6 +13,7 @@ import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.TimeUnit;
 import org.awaitility.Awaitility;
 import org.junit.jupiter.api.DisplayName;
 import org.junit.jupiter.api.Test;
@@ -58,9 +59,7 @@ class FaultDrillTests {
     void flt02flt03SurvivesCutConnections() throws Exception {
         try (InstalledApp installed = new InstalledApp()) {
             PackagedApp node = installed.node(DatabaseRoles.DATABASE).awaitUp();
-            installed.addAccount(DatabaseRoles.DATABASE);
-            Visitor visitor = new Visitor(node);
-            visitor.signIn(InstalledApp.LOGIN, InstalledApp.PASSWORD);
+            Visitor visitor = signedIn(installed, node);
             try (Connection admin = installed.admin("postgres");
                     Statement statement = admin.createStatement()) {
                 statement.execute("select pg_terminate_backend(pid) from pg_stat_activity where datname = 'ramkeeper'");
@@ -95,13 +94,8 @@ class FaultDrillTests {
                             "--spring.datasource.hikari.maximum-pool-size=5",
                             "--spring.datasource.hikari.connection-timeout=2000")
                     .awaitUp();
-            installed.addAccount(DatabaseRoles.DATABASE);
-            Visitor visitor = new Visitor(node);
-            visitor.signIn(InstalledApp.LOGIN, InstalledApp.PASSWORD);
-            try (Connection blocker = installed.admin(DatabaseRoles.DATABASE);
-                    Statement statement = blocker.createStatement()) {
-                blocker.setAutoCommit(false);
-                statement.execute("lock table service_tasks in access exclusive mode");
+            Visitor visitor = signedIn(installed, node);
+            try (Connection blocker = locked(installed)) {
                 List<CompletableFuture<Integer>> held = new ArrayList<>();
                 for (int i = 0; i < 8; i++) {
                     held.add(
@@ -109,8 +103,7 @@ class FaultDrillTests {
                 }
                 assertThat(node.get("/actuator/health/liveness").statusCode()).isEqualTo(200);
                 for (CompletableFuture<Integer> answer : held) {
-                    assertThat(answer.get(30, java.util.concurrent.TimeUnit.SECONDS))
-                            .isEqualTo(503);
+                    assertThat(answer.get(30, TimeUnit.SECONDS)).isEqualTo(503);
                 }
                 blocker.rollback();
             }
@@ -151,13 +144,8 @@ class FaultDrillTests {
     void flt16StopsGracefully() throws Exception {
         try (InstalledApp installed = new InstalledApp()) {
             PackagedApp node = installed.node(DatabaseRoles.DATABASE).awaitUp();
-            installed.addAccount(DatabaseRoles.DATABASE);
-            Visitor visitor = new Visitor(node);
-            visitor.signIn(InstalledApp.LOGIN, InstalledApp.PASSWORD);
-            try (Connection blocker = installed.admin(DatabaseRoles.DATABASE);
-                    Statement statement = blocker.createStatement()) {
-                blocker.setAutoCommit(false);
-                statement.execute("lock table service_tasks in access exclusive mode");
+            Visitor visitor = signedIn(installed, node);
+            try (Connection blocker = locked(installed)) {
                 CompletableFuture<Integer> inHand =
                         CompletableFuture.supplyAsync(() -> visitor.get("/").statusCode());
                 Awaitility.await().until(() -> waiting(installed) > 0);
@@ -166,11 +154,27 @@ class FaultDrillTests {
                 Awaitility.await().atMost(Duration.ofSeconds(10)).until(() -> !node.up());
                 blocker.rollback();
 
-                assertThat(inHand.get(15, java.util.concurrent.TimeUnit.SECONDS))
-                        .isEqualTo(200);
+                assertThat(inHand.get(15, TimeUnit.SECONDS)).isEqualTo(200);
             }
             assertThat(node.exitCode()).as("128 + SIGTERM").isEqualTo(143);
         }
+    }
+
+    private static Visitor signedIn(InstalledApp installed, PackagedApp node) throws Exception {
+        installed.addAccount(DatabaseRoles.DATABASE);
+        Visitor visitor = new Visitor(node);
+        visitor.signIn(InstalledApp.LOGIN, InstalledApp.PASSWORD);
+        return visitor;
+    }
+
+    /** Holds the tasks, which every first page asks, until it is rolled back. */
+    private static Connection locked(InstalledApp installed) throws Exception {
+        Connection blocker = installed.admin(DatabaseRoles.DATABASE);
+        blocker.setAutoCommit(false);
+        try (Statement statement = blocker.createStatement()) {
+            statement.execute("lock table service_tasks in access exclusive mode");
+        }
+        return blocker;
     }
 
     private static int waiting(InstalledApp installed) throws Exception {
@@ -186,19 +190,13 @@ class FaultDrillTests {
     void flt07LockedTable() throws Exception {
         try (InstalledApp installed = new InstalledApp()) {
             PackagedApp node = installed.node(DatabaseRoles.DATABASE).awaitUp();
-            installed.addAccount(DatabaseRoles.DATABASE);
-            Visitor visitor = new Visitor(node);
-            visitor.signIn(InstalledApp.LOGIN, InstalledApp.PASSWORD);
-            try (Connection blocker = installed.admin(DatabaseRoles.DATABASE);
-                    Statement statement = blocker.createStatement()) {
-                blocker.setAutoCommit(false);
-                statement.execute("lock table service_tasks in access exclusive mode");
+            Visitor visitor = signedIn(installed, node);
+            try (Connection blocker = locked(installed)) {
 
                 CompletableFuture<Integer> locked =
                         CompletableFuture.supplyAsync(() -> visitor.get("/").statusCode());
                 assertThat(node.get("/sign-in").statusCode()).isEqualTo(200);
-                assertThat(locked.get(15, java.util.concurrent.TimeUnit.SECONDS))
-                        .isEqualTo(503);
+                assertThat(locked.get(15, TimeUnit.SECONDS)).isEqualTo(503);
                 blocker.rollback();
             }
             assertThat(visitor.get("/").statusCode()).isEqualTo(200);

@@ -4,158 +4,21 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.springframework.security.test.web.servlet.request.SecurityMockMvcRequestPostProcessors.csrf;
 import static org.springframework.security.test.web.servlet.request.SecurityMockMvcRequestPostProcessors.user;
 
-import app.ramkeeper.fleet.Installs;
-import app.ramkeeper.fleet.SiteId;
-import app.ramkeeper.fleet.Sites;
-import app.ramkeeper.identity.PersonId;
 import app.ramkeeper.identity.Role;
-import app.ramkeeper.visits.FieldPeople;
 import app.ramkeeper.visits.PageTest;
-import app.ramkeeper.visits.ReportsToSettle;
-import app.ramkeeper.visits.VisitRecorder;
-import java.nio.charset.StandardCharsets;
-import java.security.GeneralSecurityException;
-import java.security.KeyPair;
-import java.security.KeyPairGenerator;
-import java.security.Signature;
-import java.security.spec.ECGenParameterSpec;
-import java.time.Clock;
-import java.time.Duration;
-import java.time.LocalDate;
-import java.util.Base64;
-import java.util.HashMap;
-import java.util.List;
 import java.util.Map;
 import java.util.UUID;
 import java.util.concurrent.Callable;
-import java.util.concurrent.ExecutorService;
-import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
-import org.jspecify.annotations.Nullable;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.DisplayName;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
-import org.springframework.beans.factory.annotation.Autowired;
-import org.springframework.dao.PessimisticLockingFailureException;
 import org.springframework.http.MediaType;
-import org.springframework.jdbc.core.simple.JdbcClient;
-import org.springframework.security.authentication.TestingAuthenticationToken;
-import org.springframework.security.core.context.SecurityContextHolder;
-import org.springframework.test.web.servlet.assertj.MockMvcTester;
 import org.springframework.test.web.servlet.assertj.MvcTestResult;
-import org.springframework.transaction.annotation.Propagation;
-import org.springframework.transaction.annotation.Transactional;
-import org.springframework.transaction.support.TransactionTemplate;
-import tools.jackson.databind.json.JsonMapper;
 
-/** What phones send: once, as its writer's, and never lost. Rows stay, as in life, so that parallel requests see them. */
-@PageTest
-@Transactional(propagation = Propagation.NOT_SUPPORTED)
-class IntakeTests {
-
-    @Autowired
-    MockMvcTester mvc;
-
-    @Autowired
-    JdbcClient jdbc;
-
-    @Autowired
-    JsonMapper json;
-
-    @Autowired
-    Sites sites;
-
-    @Autowired
-    Installs installs;
-
-    @Autowired
-    FieldPeople people;
-
-    @Autowired
-    ReportsToSettle settle;
-
-    @Autowired
-    VisitRecorder recorder;
-
-    @Autowired
-    Devices devices;
-
-    @Autowired
-    Checklists checklists;
-
-    @Autowired
-    SettingLeft setting;
-
-    @Autowired
-    TransactionTemplate transaction;
-
-    @Autowired
-    Clock clock;
-
-    private SiteId site;
-    private PersonId ada;
-
-    @BeforeEach
-    void makeSite() {
-        site = sites.named("Spring of " + UUID.randomUUID());
-        ada = people.named("Ada " + UUID.randomUUID());
-    }
-
-    private Map<String, Object> visit(UUID id, String note) {
-        Map<String, Object> visit = new HashMap<>();
-        visit.put("v", 1);
-        visit.put("id", id);
-        visit.put("site", site.value());
-        visit.put("kind", "SERVICE");
-        visit.put("on", LocalDate.now(clock).toString());
-        visit.put("outcome", "DONE");
-        visit.put("nobodyThere", true);
-        visit.put("note", note);
-        visit.put("photos", 0);
-        return visit;
-    }
-
-    private Map<String, Object> envelope(PersonId writer, Map<String, Object> visit) {
-        String text = json.writeValueAsString(visit);
-        Map<String, Object> entry = new HashMap<>();
-        entry.put("id", visit.get("id"));
-        entry.put("person", writer.value());
-        entry.put("text", text);
-        entry.put("hash", Intake.sha256(text));
-        entry.put("sentAt", clock.instant().toString());
-        return entry;
-    }
-
-    private MvcTestResult send(PersonId as, @Nullable String key, Map<String, Object> entry) {
-        var request = mvc.post()
-                .uri("/field/entries")
-                .with(user(PageTest.As.who(as, Role.TECHNICIAN)))
-                .with(csrf())
-                .contentType(MediaType.APPLICATION_JSON)
-                .content(json.writeValueAsString(entry));
-        return (key == null ? request : request.header("Idempotency-Key", key)).exchange();
-    }
-
-    private MvcTestResult send(PersonId as, Map<String, Object> entry) {
-        return send(as, String.valueOf(entry.get("id")), entry);
-    }
-
-    private long reports(UUID id) {
-        return jdbc.sql("select count(*) from visit_reports where id = :id")
-                .param("id", id)
-                .query(Long.class)
-                .single();
-    }
-
-    private String held(UUID id) {
-        return jdbc.sql(
-                        "select coalesce((select reason || ' ' || cast(payload as text) from to_settle where report_id = :id), '')")
-                .param("id", id)
-                .query(String.class)
-                .single();
-    }
+/** What phones send: once, and never lost. */
+class IntakeTests extends FromPhones {
 
     @Test
     @DisplayName("SYN-02 the same visit five times: one report, the first answer each time, id and hash in it")
@@ -196,22 +59,11 @@ class IntakeTests {
         Map<String, Object> entry = envelope(ada, visit(id, "all at once"));
         try (Pool pool = new Pool()) {
             Callable<Integer> one = () -> send(ada, entry).getResponse().getStatus();
-            for (Future<Integer> answer : pool.threads.invokeAll(java.util.Collections.nCopies(10, one))) {
+            for (Future<Integer> answer : pool.threads().invokeAll(java.util.Collections.nCopies(10, one))) {
                 assertThat(answer.get()).isEqualTo(200);
             }
         }
         assertThat(reports(id)).isEqualTo(1);
-    }
-
-    private record Pool(ExecutorService threads) implements AutoCloseable {
-        Pool() {
-            this(Executors.newFixedThreadPool(10));
-        }
-
-        @Override
-        public void close() {
-            threads.shutdownNow();
-        }
     }
 
     @Test
@@ -252,213 +104,6 @@ class IntakeTests {
     }
 
     @Test
-    @DisplayName("SYN-12 for a visit that is not on the plan: kept whole for the office")
-    void syn12UnknownVisitIsKept() {
-        UUID id = UUID.randomUUID();
-        Map<String, Object> visit = visit(id, "did it anyway");
-        visit.put("visit", UUID.randomUUID());
-        assertThat(send(ada, envelope(ada, visit)))
-                .hasStatusOk()
-                .bodyJson()
-                .extractingPath("$.result")
-                .isEqualTo("HELD");
-        assertThat(held(id)).startsWith("VISIT_UNKNOWN").contains("did it anyway");
-    }
-
-    @Test
-    @DisplayName("SYN-11 SYN-12 an install that is gone from the register: every word is kept for the office")
-    void syn12RegisterChanged() {
-        UUID id = UUID.randomUUID();
-        Map<String, Object> visit = visit(id, "pump was gone");
-        visit.put(
-                "readings",
-                List.of(Map.of(
-                        "install",
-                        UUID.randomUUID(),
-                        "quantity",
-                        "BEAT_RATE",
-                        "place",
-                        "PUMP",
-                        "value",
-                        60,
-                        "unit",
-                        "PER_MINUTE",
-                        "asRead",
-                        true)));
-        assertThat(send(ada, envelope(ada, visit)))
-                .hasStatusOk()
-                .bodyJson()
-                .extractingPath("$.result")
-                .isEqualTo("HELD");
-        assertThat(held(id)).startsWith("REGISTER_CHANGED").contains("pump was gone", "BEAT_RATE");
-    }
-
-    private KeyPair key() throws GeneralSecurityException {
-        KeyPairGenerator keys = KeyPairGenerator.getInstance("EC");
-        keys.initialize(new ECGenParameterSpec("secp256r1"));
-        return keys.generateKeyPair();
-    }
-
-    private String device(PersonId person, KeyPair key) throws Exception {
-        String body = mvc.post()
-                .uri("/field/devices")
-                .with(user(PageTest.As.who(person, Role.TECHNICIAN)))
-                .with(csrf())
-                .contentType(MediaType.APPLICATION_JSON)
-                .content("{\"key\":\"%s\"}"
-                        .formatted(Base64.getEncoder()
-                                .encodeToString(key.getPublic().getEncoded())))
-                .exchange()
-                .getResponse()
-                .getContentAsString();
-        return json.readTree(body).get("id").asString();
-    }
-
-    private Map<String, Object> signed(Map<String, Object> entry, String device, KeyPair key)
-            throws GeneralSecurityException {
-        Signature sign = Signature.getInstance("SHA256withECDSAinP1363Format");
-        sign.initSign(key.getPrivate());
-        sign.update((entry.get("id") + "." + entry.get("hash")).getBytes(StandardCharsets.UTF_8));
-        entry.put("device", device);
-        entry.put("signature", Base64.getEncoder().encodeToString(sign.sign()));
-        return entry;
-    }
-
-    @Test
-    @DisplayName("SYN-14 a signed visit comes in under its writer through any session; unsigned or forged ones wait")
-    void syn14Signature() throws Exception {
-        account(ada, false);
-        PersonId bo = people.named("Bo " + UUID.randomUUID());
-        KeyPair key = key();
-        String device = device(ada, key);
-        UUID good = UUID.randomUUID();
-        assertThat(send(bo, signed(envelope(ada, visit(good, "hers")), device, key)))
-                .hasStatusOk();
-        assertThat(jdbc.sql("select recorded_by from visit_reports where id = :id")
-                        .param("id", good)
-                        .query(UUID.class)
-                        .single())
-                .isEqualTo(ada.value());
-
-        UUID unsigned = UUID.randomUUID();
-        assertThat(send(bo, envelope(ada, visit(unsigned, "said to be hers")))).hasStatusOk();
-        UUID forged = UUID.randomUUID();
-        assertThat(send(bo, signed(envelope(ada, visit(forged, "forged")), device, key())))
-                .hasStatusOk();
-        UUID bosKey = UUID.randomUUID();
-        assertThat(send(bo, signed(envelope(bo, visit(bosKey, "her key, his name")), device, key)))
-                .hasStatusOk();
-        for (UUID id : List.of(unsigned, forged, bosKey)) {
-            assertThat(reports(id)).isZero();
-            assertThat(held(id)).startsWith("SIGNATURE_WRONG");
-        }
-    }
-
-    @Test
-    @DisplayName("SYN-14 a locked writer's visit waits for the office, whole")
-    void syn14LockedWriter() throws Exception {
-        KeyPair key = key();
-        String device = device(ada, key);
-        account(ada, true);
-        UUID id = UUID.randomUUID();
-        assertThat(send(people.named("Cy " + id), signed(envelope(ada, visit(id, "before she left")), device, key)))
-                .hasStatusOk();
-        assertThat(reports(id)).isZero();
-        assertThat(held(id)).startsWith("WRITER_LOCKED").contains("before she left");
-    }
-
-    private void account(PersonId person, boolean locked) {
-        jdbc.sql(
-                        "insert into accounts (id, person_id, login, disabled_at) values (:id, :person, :login, case when :locked then now() end)")
-                .param("id", UUID.randomUUID())
-                .param("person", person.value())
-                .param("login", "phone-" + person.value())
-                .param("locked", locked)
-                .update();
-    }
-
-    @Test
-    @DisplayName("SYN-21 a clock three days ahead is noted; the visit is taken as told")
-    void syn21Clock() {
-        Map<String, Object> entry = envelope(ada, visit(UUID.randomUUID(), "early"));
-        entry.put("sentAt", clock.instant().plus(Duration.ofDays(3)).toString());
-        assertThat(send(ada, entry))
-                .hasStatusOk()
-                .bodyJson()
-                .extractingPath("$.clockAheadS")
-                .asNumber()
-                .satisfies(ahead -> assertThat(ahead.longValue()).isBetween(259_100L, 259_200L));
-    }
-
-    @Test
-    @DisplayName("SYN-07 sent again after sixty days: still the first answer, still one visit")
-    void syn07SixtyDaysLater() {
-        UUID id = UUID.randomUUID();
-        Map<String, Object> visit = visit(id, "from a phone that lay in a drawer");
-        Map<String, Object> entry = envelope(ada, visit);
-        assertThat(send(ada, entry)).hasStatusOk();
-        Clock later = Clock.offset(clock, Duration.ofDays(60));
-        Intake then = new Intake(jdbc, json, recorder, devices, checklists, setting, transaction, later);
-        SecurityContextHolder.getContext()
-                .setAuthentication(new TestingAuthenticationToken("ada", "", "ROLE_TECHNICIAN"));
-        try {
-            Intake.Answer again = then.take(json.readValue(json.writeValueAsString(entry), Entry.class), ada);
-            assertThat(again.repeated()).isTrue();
-            assertThat(again.result()).isEqualTo("APPLIED");
-        } finally {
-            SecurityContextHolder.clearContext();
-        }
-        assertThat(reports(id)).isEqualTo(1);
-    }
-
-    @Test
-    @DisplayName("SYN-25 two that wait for each other: it arrives, or is told to come again in a moment; never a 500")
-    void syn25Crossing() throws Exception {
-        UUID planned = UUID.randomUUID();
-        jdbc.sql("insert into visits (id, site_id, kind, planned_on) values (:id, :site, 'SERVICE', :on)")
-                .param("id", planned)
-                .param("site", site.value())
-                .param("on", LocalDate.now(clock))
-                .update();
-        UUID id = UUID.randomUUID();
-        Map<String, Object> visit = visit(id, "crossing");
-        visit.put("visit", planned);
-        Map<String, Object> entry = envelope(ada, visit);
-        try (Pool pool = new Pool()) {
-            Future<MvcTestResult> sent = transaction.execute(status -> {
-                jdbc.sql("select id from visits where id = :id for update")
-                        .param("id", planned)
-                        .query(UUID.class)
-                        .single();
-                Future<MvcTestResult> sending = pool.threads.submit(() -> send(ada, entry));
-                pause();
-                try {
-                    jdbc.sql("select pg_advisory_xact_lock(hashtextextended(:id, 0))")
-                            .param("id", id.toString())
-                            .query((row, n) -> true)
-                            .list();
-                } catch (PessimisticLockingFailureException chosen) {
-                    status.setRollbackOnly();
-                }
-                return sending;
-            });
-            int answer = sent.get().getResponse().getStatus();
-            assertThat(answer).isIn(200, 409, 503);
-            assertThat(reports(id)).isEqualTo(answer == 200 ? 1 : 0);
-        }
-        assertThat(send(ada, entry)).hasStatusOk();
-        assertThat(reports(id)).isEqualTo(1);
-    }
-
-    private static void pause() {
-        try {
-            Thread.sleep(600);
-        } catch (InterruptedException stop) {
-            Thread.currentThread().interrupt();
-        }
-    }
-
-    @Test
     @DisplayName("a dosed product without word that the pump was isolated is refused with what to do")
     void disinfectionOnlyDownstreamOfIsolatedPump() {
         Map<String, Object> visit = visit(UUID.randomUUID(), "shock dosed");
@@ -469,20 +114,6 @@ class IntakeTests {
                 .extractingPath("$.problems[0].sentence")
                 .asString()
                 .contains("isolated pump");
-    }
-
-    @Test
-    @DisplayName("SYN-22 fields this release does not know are kept in the text and not refused")
-    void syn22OtherEdition() {
-        UUID id = UUID.randomUUID();
-        Map<String, Object> visit = visit(id, "from another edition");
-        visit.put("moodOfTheGoat", "fair");
-        assertThat(send(ada, envelope(ada, visit))).hasStatusOk();
-        assertThat(jdbc.sql("select text from field_entries where id = :id")
-                        .param("id", id)
-                        .query(String.class)
-                        .single())
-                .contains("moodOfTheGoat");
     }
 
     @Test
@@ -541,24 +172,6 @@ class IntakeTests {
                 .contentType(MediaType.APPLICATION_OCTET_STREAM)
                 .content(content)
                 .exchange();
-    }
-
-    @Test
-    @DisplayName("SYN-14 signed out: 401 for scripts, never a page")
-    void syn14SignedOut() {
-        assertThat(mvc.post()
-                        .uri("/field/entries")
-                        .with(csrf())
-                        .with(org.springframework.security.test.web.servlet.request.SecurityMockMvcRequestPostProcessors
-                                .anonymous())
-                        .exchange())
-                .hasStatus(401);
-        assertThat(mvc.get()
-                        .uri("/field/session")
-                        .with(org.springframework.security.test.web.servlet.request.SecurityMockMvcRequestPostProcessors
-                                .anonymous())
-                        .exchange())
-                .hasStatus(401);
     }
 
     @Test
