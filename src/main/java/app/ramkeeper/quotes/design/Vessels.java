@@ -1,9 +1,11 @@
 package app.ramkeeper.quotes.design;
 
 import app.ramkeeper.quotes.price.PricedThing;
+import app.ramkeeper.sizing.quantity.Check;
 import app.ramkeeper.sizing.quantity.Head;
 import app.ramkeeper.sizing.quantity.ImpossibleInput;
 import app.ramkeeper.sizing.quantity.Pressure;
+import app.ramkeeper.sizing.quantity.Verdict;
 import app.ramkeeper.sizing.quantity.Volume;
 import app.ramkeeper.sizing.ram.Cycle;
 import app.ramkeeper.sizing.vessel.PreCharge;
@@ -24,8 +26,8 @@ final class Vessels {
     /** Where the beat cannot be reckoned: common practice, no source. */
     private static final double USUAL_BEATS_PER_MINUTE = 60;
 
-    /** The vessel, if the rules give one, and what to know of it. */
-    record Advice(Optional<ChosenDesign.Vessel> vessel, List<String> notes) {}
+    /** The vessel, if the rules give one, what it breaks, and what to know of it. */
+    record Advice(Optional<ChosenDesign.Vessel> vessel, Optional<Check> broken, List<String> notes) {}
 
     private Vessels() {}
 
@@ -46,7 +48,7 @@ final class Vessels {
         List<String> notes =
                 charge.notes().stream().map(note -> note.sentence()).toList();
         if (charge.charge().isEmpty() && kind == VesselKind.BLADDER) {
-            return new Advice(Optional.empty(), notes);
+            return new Advice(Optional.empty(), Optional.of(broken("no rule covers this lift")), notes);
         }
         Pressure gas = charge.charge().orElse(Pressure.NONE);
         double perBeat = cycle.delivers() && cycle.beatsPerMinute() > 0
@@ -65,18 +67,37 @@ final class Vessels {
                             .cubicMetres()
                     * 1000;
         } catch (ImpossibleInput noSwing) {
-            return new Advice(Optional.empty(), notes);
+            return new Advice(
+                    Optional.empty(), Optional.of(broken("the charge leaves the pressure no room to swing")), notes);
         }
-        return new Advice(Optional.of(onSale(litres, gas, bears, onSale)), notes);
+        return enough(litres, gas, bears, onSale)
+                .map(vessel -> new Advice(Optional.of(vessel), Optional.empty(), notes))
+                .orElseGet(() -> new Advice(
+                        Optional.of(new ChosenDesign.Vessel(litres, gas.bar(), bears.bar())),
+                        onSale.isEmpty()
+                                ? Optional.empty()
+                                : Optional.of(broken("none of the catalogue holds %.0f l and bears %.1f bar"
+                                        .formatted(Math.ceil(litres), bears.bar()))),
+                        notes));
     }
 
-    /** The smallest on sale that does; where none does, what would be needed. */
-    private static ChosenDesign.Vessel onSale(double litres, Pressure gas, Pressure bears, List<PricedThing> onSale) {
+    /** The smallest on sale that does. */
+    private static Optional<ChosenDesign.Vessel> enough(
+            double litres, Pressure gas, Pressure bears, List<PricedThing> onSale) {
         return onSale.stream()
                 .filter(thing -> value(thing.litres()) >= litres && value(thing.ratingBar()) >= bears.bar())
                 .findFirst()
-                .map(thing -> new ChosenDesign.Vessel(value(thing.litres()), gas.bar(), value(thing.ratingBar())))
-                .orElse(new ChosenDesign.Vessel(litres, gas.bar(), bears.bar()));
+                .map(thing -> new ChosenDesign.Vessel(value(thing.litres()), gas.bar(), value(thing.ratingBar())));
+    }
+
+    private static Check broken(String why) {
+        return new Check(
+                "Pressure vessel",
+                Verdict.FAILS,
+                0,
+                0,
+                "",
+                "Pressure vessel: " + why + ". Ask the engineer for vessel and pre-charge.");
     }
 
     private static double value(@org.jspecify.annotations.Nullable BigDecimal value) {

@@ -146,7 +146,7 @@ final class Workout {
                 forecast,
                 vessel.vessel().orElse(null),
                 setup,
-                checks(duty, result, pipe, shut, vessel.vessel(), forecast),
+                checks(duty, result, pipe, shut, vessel, forecast),
                 cost(line),
                 Stream.of(
                                 duty.notes().stream().map(Note::sentence),
@@ -187,7 +187,7 @@ final class Workout {
             LineResult line,
             DrivePipe pipe,
             Optional<Pressure> shut,
-            Optional<ChosenDesign.Vessel> vessel,
+            Vessels.Advice vessel,
             DeliveryForecast forecast) {
         Flow each = each(duty);
         double demand = survey.demand().litresPerDay();
@@ -223,15 +223,7 @@ final class Workout {
                 .max()
                 .orElse(0);
         checks.add(Check.atMost("Velocity in the delivery pipe", fastest, limits.mostVelocity(), "m/s"));
-        if (vessel.isEmpty()) {
-            checks.add(new Check(
-                    "Pressure vessel",
-                    Verdict.FAILS,
-                    0,
-                    0,
-                    "",
-                    "Pressure vessel: no rule covers this lift. Ask the engineer for vessel and pre-charge."));
-        }
+        vessel.broken().ifPresent(checks::add);
         if (survey.drinkingWater()) {
             checks.addAll(fitForDrinking());
         }

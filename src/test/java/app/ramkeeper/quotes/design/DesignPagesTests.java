@@ -144,6 +144,22 @@ class DesignPagesTests {
     }
 
     @Test
+    void aVesselTooWeakForThePressureIsABrokenRule() {
+        String tried = surveyed.survey(Surveyed.complete()) + "/designs/try?pump=" + pump + "&pumps=1&drive=" + drive
+                + "&pipe0=" + pipe + "&to0=300";
+        Supplied supplied = new Supplied(jdbc);
+        supplied.vessel(500, 1.5);
+
+        assertThat(body(surveyed.get(tried, Role.OFFICE)))
+                .containsPattern("Pressure vessel: none of the catalogue holds \\d+ l and bears \\d+\\.\\d bar");
+
+        supplied.vessel(500, 60);
+        assertThat(body(surveyed.get(tried, Role.OFFICE)))
+                .contains("Pressure on the pump")
+                .doesNotContain("none of the catalogue");
+    }
+
+    @Test
     void aSurveyStaysAsItIsOnceADesignIsChosen() {
         String survey = surveyed.survey(Surveyed.complete());
         surveyed.post(survey + "/designs", Role.OFFICE, choice(pipe));

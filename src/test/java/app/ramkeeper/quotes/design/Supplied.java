@@ -62,6 +62,19 @@ public final class Supplied {
         return id;
     }
 
+    public void vessel(double litres, double ratingBar) {
+        UUID id = Uuids.next();
+        jdbc.sql("""
+                        insert into priced_things (id, code, kind, name, unit, litres, rating_bar)
+                        values (:id, :code, 'VESSEL', 'Vessel', 'piece', :litres, :rating)""")
+                .param("id", id)
+                .param("code", "T-" + id)
+                .param("litres", litres)
+                .param("rating", ratingBar)
+                .update();
+        price(id, "95");
+    }
+
     private UUID thing(String kind, String name, UUID model) {
         UUID id = Uuids.next();
         jdbc.sql("insert into priced_things (id, code, kind, name, unit, model_id) values (?, ?, ?, ?, 'piece', ?)")
