@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import app.ramkeeper.shared.Conflict;
 import app.ramkeeper.shared.Uuids;
+import app.ramkeeper.web.print.Standard;
 import java.io.IOException;
 import java.math.BigDecimal;
 import java.security.MessageDigest;
@@ -94,6 +95,7 @@ class QuoteFlowTests extends QuoteRun {
         QuoteId id = sent();
         byte[] paper = office(() -> sending.paper(id, 1));
         java.nio.file.Files.write(java.nio.file.Path.of("target", "quote.pdf"), paper);
+        assertThat(Standard.broken(paper)).isEmpty();
         jdbc.sql("update quotes set title = 'Another title' where id = ?")
                 .param(id.value())
                 .update();
@@ -128,6 +130,7 @@ class QuoteFlowTests extends QuoteRun {
 
         byte[] sheet = office(() -> sending.internal(id));
         java.nio.file.Files.write(java.nio.file.Path.of("target", "internal.pdf"), sheet);
+        assertThat(Standard.broken(sheet)).isEmpty();
         assertThat(text(sheet).replace(" ", ""))
                 .contains(
                         "Internalsheet",
