@@ -29,12 +29,14 @@ import tools.jackson.databind.json.JsonMapper;
 class QuoteStore {
 
     private final JdbcClient jdbc;
+    private final LineStore lines;
     private final DiscountStore discounts;
     private final JsonMapper json;
     private final Clock clock;
 
-    QuoteStore(JdbcClient jdbc, DiscountStore discounts, JsonMapper json, Clock clock) {
+    QuoteStore(JdbcClient jdbc, LineStore lines, DiscountStore discounts, JsonMapper json, Clock clock) {
         this.jdbc = jdbc;
+        this.lines = lines;
         this.discounts = discounts;
         this.json = json;
         this.clock = clock;
@@ -87,16 +89,9 @@ class QuoteStore {
                 .params(List.of(keys))
                 .query((row, number) -> {
                     UUID id = row.getObject("id", UUID.class);
-                    return revision(row, lines(id), discounts.of(id));
+                    return revision(row, lines.of(id), discounts.of(id));
                 })
                 .optional();
-    }
-
-    private List<QuoteLine> lines(UUID revision) {
-        return jdbc.sql("select * from quote_lines where revision_id = ? order by position, id")
-                .param(revision)
-                .query(QuoteLine.class)
-                .list();
     }
 
     private Revision revision(ResultSet row, List<QuoteLine> lines, List<Discount> less) throws SQLException {
@@ -174,7 +169,7 @@ class QuoteStore {
                 .update();
         int position = 0;
         for (QuoteLine line : lines) {
-            addLine(id, ++position, line);
+            this.lines.add(id, ++position, line);
         }
         return id;
     }
@@ -186,51 +181,6 @@ class QuoteStore {
             LocalDate validUntil,
             @Nullable String intro,
             @Nullable String terms) {}
-
-    void addLine(UUID revision, int position, QuoteLine line) {
-        jdbc.sql("""
-                        insert into quote_lines (id, revision_id, position, line_group, text, note, quantity, unit, price, cost,
-                          discount_percent, tax_name, tax_percent, thing_id, by_hand)
-                        values (:id, :revision, :position, :group, :text, :note, :quantity, :unit, :price, :cost, :discount, :taxName,
-                          :taxPercent, :thing, :byHand)""")
-                .paramSource(parameters(line).addValue("revision", revision).addValue("position", position))
-                .update();
-    }
-
-    boolean changeLine(UUID revision, QuoteLine line) {
-        return jdbc.sql("""
-                        update quote_lines set line_group = :group, text = :text, note = :note, quantity = :quantity, unit = :unit,
-                          price = :price, cost = :cost, discount_percent = :discount, tax_name = :taxName, tax_percent = :taxPercent,
-                          by_hand = :byHand, version = version + 1
-                        where id = :id and revision_id = :revision and version = :version""")
-                        .paramSource(
-                                parameters(line).addValue("revision", revision).addValue("version", line.version()))
-                        .update()
-                == 1;
-    }
-
-    boolean removeLine(UUID revision, UUID line) {
-        return jdbc.sql("delete from quote_lines where id = ? and revision_id = ?")
-                        .params(line, revision)
-                        .update()
-                == 1;
-    }
-
-    private static MapSqlParameterSource parameters(QuoteLine line) {
-        return new MapSqlParameterSource("id", line.id())
-                .addValue("group", line.lineGroup().name())
-                .addValue("text", line.text())
-                .addValue("note", line.note(), Types.VARCHAR)
-                .addValue("quantity", line.quantity())
-                .addValue("unit", line.unit())
-                .addValue("price", line.price(), Types.NUMERIC)
-                .addValue("cost", line.cost(), Types.NUMERIC)
-                .addValue("discount", line.discountPercent())
-                .addValue("taxName", line.taxName())
-                .addValue("taxPercent", line.taxPercent())
-                .addValue("thing", line.thingId(), Types.OTHER)
-                .addValue("byHand", line.byHand());
-    }
 
     boolean changeTerms(UUID revision, HeadForm form) {
         return jdbc.sql("""

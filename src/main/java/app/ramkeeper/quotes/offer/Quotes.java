@@ -27,13 +27,15 @@ import org.springframework.transaction.annotation.Transactional;
 public class Quotes {
 
     private final QuoteStore store;
+    private final LineStore lineStore;
     private final DiscountStore discounts;
     private final NewQuote fresh;
     private final Prices prices;
     private final Clock clock;
 
-    Quotes(QuoteStore store, DiscountStore discounts, NewQuote fresh, Prices prices, Clock clock) {
+    Quotes(QuoteStore store, LineStore lineStore, DiscountStore discounts, NewQuote fresh, Prices prices, Clock clock) {
         this.store = store;
+        this.lineStore = lineStore;
         this.discounts = discounts;
         this.fresh = fresh;
         this.prices = prices;
@@ -134,20 +136,20 @@ public class Quotes {
 
     public void addLine(QuoteId id, LineForm form) {
         Revision draft = draft(id);
-        store.addLine(draft.id(), draft.lines().size() + 1, line(Uuids.next(), form, null, 0));
+        lineStore.add(draft.id(), draft.lines().size() + 1, line(Uuids.next(), form, null, 0));
     }
 
     public void changeLine(QuoteId id, UUID line, LineForm form) {
         Revision draft = draft(id);
         QuoteLine present = line(draft, line);
         int version = form.version() == null ? -1 : form.version();
-        if (!store.changeLine(draft.id(), line(line, form, present.thingId(), version))) {
+        if (!lineStore.change(draft.id(), line(line, form, present.thingId(), version))) {
             throw new OptimisticLockingFailureException("line " + line);
         }
     }
 
     public void removeLine(QuoteId id, UUID line) {
-        if (!store.removeLine(draft(id).id(), line)) {
+        if (!lineStore.remove(draft(id).id(), line)) {
             throw new Missing("line", line);
         }
     }
