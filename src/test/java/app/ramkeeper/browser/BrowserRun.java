@@ -74,7 +74,12 @@ abstract class BrowserRun {
                 .chromium()
                 .launch(new BrowserType.LaunchOptions()
                         .setExecutablePath(chromium)
-                        .setArgs(ARGUMENTS));
+                        .setArgs(arguments()));
+    }
+
+    /** How the browser is started. */
+    List<String> arguments() {
+        return ARGUMENTS;
     }
 
     @AfterEach
