@@ -1,7 +1,8 @@
 // The field pages: today, sites, one site, what waits to be sent, what is on the phone. All drawn from what is on the phone.
 import { h, field, day, moment, number } from './dom.js';
 import * as store from './store.js';
-import { send, fetchBundle, onChange, status } from './send.js';
+import { send, fetchBundle, onChange, status, pin, writing } from './send.js';
+import { keysHere, picture, takePictures } from './pictures.js';
 import { way, compass } from './calc.js';
 import { visitPage, newVisit } from './visit.js';
 import { keepPlace } from './place.js';
@@ -78,13 +79,52 @@ function site(id) {
     s.biosecurity && s.biosecurity !== 'CLEAN' ? h('div', { className: 'caution' }, h('strong', null, `Catchment ${s.catchment}: ${nice(s.biosecurity)}`), 'Clean and dry boots and tools before the next catchment.') : null,
     h('div', { className: 'row' }, planned.length ? planned.map((v) => h('button', { className: 'primary', onclick: () => begin(s, v) }, `Visit of ${day(v.on)}`)) : null,
       h('button', { onclick: () => begin(s, null) }, 'Visit without a plan')),
-    h('h2', null, 'Way in'), h('p', { className: 'lines' }, s.wayIn || 'Nothing is written down.'),
+    h('h2', null, 'Way in'), album(id, ['GATE']), h('p', { className: 'lines' }, s.wayIn || 'Nothing is written down.'),
     s.gate ? h('p', { className: 'lines' }, `Gate: ${s.gate}`) : null, s.walk ? h('p', null, `${s.walk} min on foot`) : null, wayThere(s),
     (s.windows || []).length ? h('p', null, `Open: ${s.windows.map(([d, a, b]) => `${['Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun'][d - 1]} ${a}–${b}`).join(', ')}`) : null,
     (s.people || []).map((p) => h('p', null, `${nice(p.part)}: ${p.name} `, p.phone ? h('a', { className: 'button', href: `tel:${p.phone.replace(/[^+0-9]/g, '')}` }, p.phone) : null)),
-    installsOf(id).map(installPart),
+    installsOf(id).map(installPart), album(id, ['DRAWING', 'PLACE', 'VISIT'], 'Photos and drawings'), pinButton(id),
     h('h2', null, 'Left to do'), plain(of('followUps', id), (f) => `${f.text}${f.due ? `, by ${day(f.due)}` : ''}${f.promised ? ' (promised)' : ''}`),
     h('h2', null, 'Last visits'), plain(of('visits', id), (v) => `${day(v.on)}: ${word('kind', v.kind)}${v.who ? `, ${v.who}` : ''}${v.done ? `. Done: ${v.done}` : ''}${v.note ? `. ${v.note}` : ''}`)];
+}
+
+const SHOWS = { GATE: 'Gate, way in', DRAWING: 'Drawing', PLACE: 'The place', VISIT: 'Visit' };
+/** Photos that came along; what has not come yet is said. */
+function album(site, kinds, title) {
+  const wanted = of('pictures', site).filter((p) => kinds.includes(p.kind));
+  if (!wanted.length) {
+    return null;
+  }
+  const list = h('div', { className: 'album' });
+  const said = h('p', { className: 'soft' });
+  const show = async () => {
+    const found = (await Promise.all(wanted.map(async (p) => ({ ...p, blob: await picture(p.key) })))).filter((p) => p.blob);
+    list.replaceChildren(...found.map((p) => {
+      const words = `${SHOWS[p.kind]}${p.caption ? `: ${p.caption}` : ''}`;
+      const src = URL.createObjectURL(p.blob);
+      const img = h('img', { src, alt: words, onload: () => URL.revokeObjectURL(src) });
+      return h('figure', null, img, h('figcaption', null, `${words}, ${day(p.on)}`));
+    }));
+    const missing = wanted.length - found.length;
+    said.textContent = missing ? `${missing} of ${wanted.length} ${missing > 1 ? 'are' : 'is'} not on the phone yet.` : '';
+  };
+  show();
+  return [title ? h('h2', null, title) : null, list, said];
+}
+
+function pinButton(id) {
+  const said = h('p', { role: 'status' });
+  const pinned = db.data.pins.some((p) => p.site === id);
+  return [h('div', { className: 'row' }, h('button', { onclick: async (e) => {
+    e.target.disabled = true;
+    const why = await pin(id, !pinned).catch(() => 'No signal: pin it where there is one.');
+    if (why) {
+      e.target.disabled = false;
+      said.textContent = why;
+    } else {
+      await refresh();
+    }
+  } }, pinned ? 'Unpin: its photos stay behind' : 'Pin: its photos come along')), said];
 }
 
 const plain = (list, text) => (list.length ? h('ul', { className: 'list' }, list.map((x) => h('li', { className: 'lines' }, text(x)))) : h('p', { className: 'soft' }, 'Nothing.'));
@@ -150,14 +190,19 @@ function saveFile(e) {
 }
 
 let room = '';
+let noRoom = false;
 async function phone() {
   const clock = await store.get('kv', 'clock');
   const kept = navigator.storage?.persisted ? await navigator.storage.persisted() : false;
   const estimate = navigator.storage?.estimate ? await navigator.storage.estimate() : {};
+  const [wanted, here] = [new Set((db.data?.pictures || []).map((p) => p.key)), new Set(await keysHere().catch(() => []))];
+  const along = [...wanted].filter((key) => here.has(key)).length;
   room = estimate.usage ? `${(estimate.usage / 1e6).toFixed(1)} MB of ${(estimate.quota / 1e6).toFixed(0)} MB` : 'not told';
   return [h('h1', null, 'On this phone'), h('dl', null, fact('Signed in', db.person?.name || 'nobody yet'), fact('Sites', String(db.data?.sites.length || 0)),
+    fact('Photos, drawings', wanted.size ? `${along} of ${wanted.size}, of your next 7 days and ${db.data.pins.length} pinned ${db.data.pins.length === 1 ? 'site' : 'sites'}` : 'none asked for'),
     fact('Taken along', db.at ? `${moment(db.at)} (${age(db.at)})` : 'never'), fact('Unsent', String(outbox.filter((e) => e.state !== 'SENT').length)), fact('Room', room),
     fact('Kept for good', kept ? 'yes' : 'the phone may clear it when it is full'), fact('Clock', Math.abs(clock || 0) > 120 ? `${Math.abs(clock)} s ${clock > 0 ? 'ahead of' : 'behind'} the office` : 'right')),
+  noRoom ? h('p', { className: 'caution', role: 'status' }, `The phone is full: ${wanted.size - along} of ${wanted.size} photos stay behind. What you write has room first. Clear something else from the phone, or unpin sites, then take them along again.`) : null,
   Math.abs(clock || 0) > 120 ? h('p', { className: 'caution' }, 'This phone’s clock is off. Times are kept as the phone tells them, and flagged.') : null,
   h('div', { className: 'row' }, h('button', { className: 'primary', onclick: refresh }, 'Take all sites along'),
     kept ? null : h('button', { onclick: async () => { await navigator.storage?.persist?.(); draw(); } }, 'Ask to keep it for good'),
@@ -167,17 +212,30 @@ async function phone() {
 }
 const age = (at) => { const m = Math.round((Date.now() - at) / 60000); return m < 60 ? `${m} min old` : m < 2880 ? `${Math.round(m / 60)} h old` : `${Math.round(m / 1440)} days old`; };
 
+/** Photos last, and only while the server has said anew which. */
+async function takeAlong() {
+  const page = location.hash.split('/')[1];
+  noRoom = await takePictures(db.data.pictures || [], writing, () => {}) === 'full';
+  if (location.hash.split('/')[1] === page && ['site', 'phone'].includes(page)) {
+    await draw();
+  }
+}
+
 async function refresh() {
+  let fresh = false;
   try {
-    await fetchBundle();
+    fresh = await fetchBundle();
   } catch (offline) {
     // no signal: what is on the phone stays
   }
   asked = true;
   await load();
   // where somebody is writing, nothing is drawn anew: that would take a letter away
-  const writing = main.contains(document.activeElement) && document.activeElement.matches('input, select, textarea');
-  await draw(writing || document.getElementById('finish') !== null);
+  const typing = main.contains(document.activeElement) && document.activeElement.matches('input, select, textarea');
+  await draw(typing || document.getElementById('finish') !== null);
+  if (fresh) {
+    takeAlong();
+  }
 }
 
 const bar = document.getElementById('bar');

@@ -15,8 +15,8 @@ async function smaller(file) {
   return new Promise((resolve) => canvas.toBlob(resolve, 'image/jpeg', 0.8));
 }
 
-async function keep(c, blob, caption, id = crypto.randomUUID()) {
-  await store.put('photos', { id, entry: c.d.id, blob, caption, taken: new Date().toISOString() });
+async function keep(c, blob, caption, kind, id = crypto.randomUUID()) {
+  await store.put('photos', { id, entry: c.d.id, blob, caption, kind, taken: new Date().toISOString() });
   if (!c.d.photos.includes(id)) {
     c.d.photos.push(id);
   }
@@ -30,14 +30,15 @@ export function photoPart(c) {
   const show = async () => {
     const found = (await Promise.all(c.d.photos.map((id) => store.get('photos', id)))).filter((p) => p && p.id !== c.d.signature);
     list.replaceChildren(...found.map((p) => h('div', null, h('img', { className: 'thumb', src: URL.createObjectURL(p.blob), alt: p.caption || 'Photo without words' }),
-      field('Says', h('input', { type: 'text', maxLength: 300, value: p.caption || '', oninput: async (e) => { await store.put('photos', { ...p, caption: e.target.value }); } })),
+      field('Says', h('input', { type: 'text', maxLength: 300, value: p.caption || '', oninput: async (e) => { p.caption = e.target.value; await store.put('photos', p); } })),
+      h('button', { 'aria-pressed': String(p.kind === 'GATE'), onclick: async () => { p.kind = p.kind === 'GATE' ? 'WORK' : 'GATE'; await store.put('photos', p); show(); } }, 'Shows the gate'),
       h('button', { onclick: async () => { c.d.photos = c.d.photos.filter((id) => id !== p.id); await c.save(); await store.remove('photos', p.id); show(); } }, 'Take it away'))));
   };
   show();
   const input = h('input', { type: 'file', accept: 'image/*', multiple: true, onchange: async () => {
     for (const file of input.files) {
       try {
-        await keep(c, await smaller(file), '');
+        await keep(c, await smaller(file), '', 'WORK');
         said.textContent = '';
       } catch (failure) {
         said.textContent = failure.name === 'QuotaExceededError' ? 'The phone is full: this photo is not kept. The words are. Send what waits, or make room, and take it again.' : 'This file is no picture that the phone can read.';
@@ -64,7 +65,7 @@ export function signaturePart(c) {
   canvas.addEventListener('pointermove', (e) => { if (down) { pen.lineTo(...at(e)); pen.stroke(); } });
   canvas.addEventListener('pointerup', () => {
     down = false;
-    canvas.toBlob(async (blob) => { c.d.signature = await keep(c, blob, 'Signature of the customer', c.d.signature || undefined); await c.save(); }, 'image/jpeg', 0.8);
+    canvas.toBlob(async (blob) => { c.d.signature = await keep(c, blob, 'Signature of the customer', 'SIGNATURE', c.d.signature || undefined); await c.save(); }, 'image/jpeg', 0.8);
   });
   return [h('p', { className: 'soft' }, 'Signature'), canvas, h('div', { className: 'row' }, h('button', { onclick: async () => {
     const old = c.d.signature;

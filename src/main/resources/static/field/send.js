@@ -120,6 +120,32 @@ export async function fetchBundle() {
   return true;
 }
 
+/** Pins a site or takes the pin away; says what stood against it, or nothing. */
+export async function pin(site, pinned) {
+  if (!await whoIs(true)) {
+    return 'Signed out: sign in first.';
+  }
+  for (let tries = 0; tries < 3; tries++) {
+    const now = await ask('/field/pins');
+    if (now.status !== 200 || !now.body?.sites) {
+      break;
+    }
+    const sites = now.body.sites.filter((id) => id !== site).concat(pinned ? [site] : []);
+    const answer = await ask('/field/pins', { method: 'PUT', body: JSON.stringify({ sites }), headers: { 'Content-Type': 'application/json', 'If-Match': now.etag, [session.csrfHeader]: session.csrf } });
+    if (answer.status === 200 && answer.body?.sites) {
+      return '';
+    }
+    // pinned elsewhere meanwhile: look again
+    if (answer.status !== 412) {
+      return answer.body?.detail || 'No signal: pin it where there is one.';
+    }
+  }
+  return 'No signal: pin it where there is one.';
+}
+
+/** Something written waits: nothing else is to use the line. */
+export const writing = async () => state.busy || (await store.all('outbox')).some((e) => e.state === 'WAITING' || e.state === 'PHOTOS');
+
 /** Sends what waits. A button, the page's opening, coming online and a timer all end here; two tabs never both send. */
 export function send(now) {
   if (!navigator.locks) {
@@ -224,7 +250,7 @@ async function sendPhotos(entry) {
     if (photo) {
       const bytes = await photo.blob.arrayBuffer();
       const hash = await sha256(bytes);
-      const query = new URLSearchParams({ entry: entry.id, hash, caption: photo.caption || '', taken: photo.taken || '' });
+      const query = new URLSearchParams({ entry: entry.id, hash, kind: photo.kind || '', caption: photo.caption || '', taken: photo.taken || '' });
       const answer = await carry(`/field/photos?${query}`, bytes, 'application/octet-stream', id);
       if (!(answer.status === 200 && answer.body?.id === id && answer.body.hash === hash)) {
         if (mendable(answer.status) && answer.body) {

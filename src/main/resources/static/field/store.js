@@ -1,4 +1,6 @@
 // All that is on the phone. Version 1; a later version only adds stores, so nothing unsent is ever dropped.
+import { clear } from './pictures.js';
+
 let opened;
 
 function open() {
@@ -29,13 +31,26 @@ async function within(stores, mode, steps) {
   });
 }
 
+/** A full phone gives up the photos it took along before a word or photo of today is lost. */
+async function write(stores, steps) {
+  try {
+    return await within(stores, 'readwrite', steps);
+  } catch (full) {
+    if (full?.name !== 'QuotaExceededError') {
+      throw full;
+    }
+    await clear().catch(() => {});
+    return within(stores, 'readwrite', steps);
+  }
+}
+
 export const get = (store, key) => within([store], 'readonly', (of) => of(store).get(key));
 export const all = (store) => within([store], 'readonly', (of) => of(store).getAll());
-export const put = (store, value, key) => within([store], 'readwrite', (of) => { of(store).put(value, key); });
+export const put = (store, value, key) => write([store], (of) => { of(store).put(value, key); });
 export const remove = (store, key) => within([store], 'readwrite', (of) => { of(store).delete(key); });
 
 /** A finished visit leaves the drafts and joins the outbox in one step. */
-export const finish = (entry) => within(['drafts', 'outbox'], 'readwrite', (of) => {
+export const finish = (entry) => write(['drafts', 'outbox'], (of) => {
   of('outbox').put(entry);
   of('drafts').delete(entry.id);
 });
@@ -47,4 +62,4 @@ export const mend = (entry, draft) => within(['drafts', 'outbox'], 'readwrite', 
 });
 
 /** Forgets the firm's data; what is not sent stays. */
-export const forget = () => within(['kv'], 'readwrite', (of) => { of('kv').delete('bundle'); of('kv').delete('etag'); });
+export const forget = () => clear().catch(() => {}).then(() => within(['kv'], 'readwrite', (of) => { of('kv').delete('bundle'); of('kv').delete('etag'); }));

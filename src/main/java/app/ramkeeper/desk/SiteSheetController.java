@@ -1,21 +1,26 @@
 package app.ramkeeper.desk;
 
+import app.ramkeeper.field.Pins;
 import app.ramkeeper.fleet.Fleet;
 import app.ramkeeper.fleet.InstallCard;
 import app.ramkeeper.fleet.InstallId;
 import app.ramkeeper.fleet.SiteCard;
 import app.ramkeeper.fleet.SiteId;
+import app.ramkeeper.identity.CurrentUser;
 import app.ramkeeper.identity.ForField;
+import app.ramkeeper.identity.PersonId;
 import app.ramkeeper.upkeep.DueTask;
 import app.ramkeeper.upkeep.Upkeep;
 import app.ramkeeper.visits.VisitHistory;
 import app.ramkeeper.visits.VisitInWords;
+import app.ramkeeper.visits.files.SitePictures;
 import app.ramkeeper.web.IntervalBar;
 import app.ramkeeper.web.Say;
 import app.ramkeeper.web.Slice;
 import java.util.List;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
+import org.springframework.security.core.annotation.AuthenticationPrincipal;
 import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
 import org.springframework.web.bind.annotation.GetMapping;
@@ -33,24 +38,44 @@ class SiteSheetController {
     private final VisitHistory visits;
     private final InstallHistoryQuery histories;
     private final Upkeep upkeep;
+    private final SitePictures pictures;
+    private final Pins pins;
     private final Say say;
 
-    SiteSheetController(Fleet fleet, VisitHistory visits, InstallHistoryQuery histories, Upkeep upkeep, Say say) {
+    SiteSheetController(
+            Fleet fleet,
+            VisitHistory visits,
+            InstallHistoryQuery histories,
+            Upkeep upkeep,
+            SitePictures pictures,
+            Pins pins,
+            Say say) {
         this.fleet = fleet;
         this.visits = visits;
         this.histories = histories;
         this.upkeep = upkeep;
+        this.pictures = pictures;
+        this.pins = pins;
         this.say = say;
     }
 
     @GetMapping("/sites/{id}/sheet")
-    String sheet(@PathVariable UUID id, @RequestParam(required = false) @Nullable String after, Model model) {
+    String sheet(
+            @PathVariable UUID id,
+            @RequestParam(required = false) @Nullable String after,
+            @AuthenticationPrincipal @Nullable CurrentUser user,
+            Model model) {
         SiteCard site = fleet.site(new SiteId(id));
         List<InstallCard> installs = fleet.installsOf(site.id());
         model.addAttribute("site", site);
         model.addAttribute("closed", site.closedOn(say.today()));
         model.addAttribute("wayThere", WayThere.of(site));
         model.addAttribute("installs", installs);
+        model.addAttribute("pictures", pictures.of(site.id()));
+        List<UUID> pinned = user == null ? List.of() : pins.of(new PersonId(user.person()));
+        model.addAttribute("pinned", pinned.contains(id));
+        model.addAttribute("pins", pinned.size());
+        model.addAttribute("mostPins", Pins.MOST);
         model.addAttribute("readings", ReadingsAgainstBaseline.of(installs, visits.lastReadings(site.id())));
         model.addAttribute("followUps", visits.openFollowUps(site.id()));
         model.addAttribute("planned", visits.plannedAt(site.id()));

@@ -22,15 +22,12 @@ import tools.jackson.databind.json.JsonMapper;
 
 /**
  * All that a phone takes along: every site of the firm as text, what is due there, what was read last and what the library
- * expects, the person's own visits of the next days, and the lists the pages choose from. No prices, no private notes.
+ * expects, the person's own visits of the next days, which photos go along for these and for pinned sites, and the lists the pages choose from. No prices, no private notes.
  */
 @Service
 @ForField
 @Transactional(readOnly = true)
 class Bundle {
-
-    private static final int DAYS_AHEAD = 7;
-    private static final int DUE_AHEAD = 60;
 
     private final JdbcClient jdbc;
     private final JsonMapper json;
@@ -51,10 +48,7 @@ class Bundle {
         BundleSql.SECTIONS.forEach((name, sql) -> parts.put(
                 name,
                 jdbc.sql("select coalesce(json_agg(x), '[]')::text from (" + sql + ") x")
-                        .param("person", person.value())
-                        .param("today", today)
-                        .param("ahead", today.plusDays(DAYS_AHEAD))
-                        .param("due", today.plusDays(DUE_AHEAD))
+                        .params(BundleSql.whose(person.value(), today))
                         .query(String.class)
                         .single()));
         parts.put("expected", json.writeValueAsString(expected()));

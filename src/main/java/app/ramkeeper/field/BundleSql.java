@@ -1,12 +1,50 @@
 package app.ramkeeper.field;
 
+import java.time.LocalDate;
 import java.util.LinkedHashMap;
 import java.util.Map;
+import java.util.UUID;
 
 /** The bundle's sections, each one question to the database; each column becomes a field of the JSON. */
 final class BundleSql {
 
+    private static final int DAYS_AHEAD = 7;
+    private static final int DUE_AHEAD = 60;
+
     private BundleSql() {}
+
+    /** Whose bundle, of which day. */
+    static Map<String, Object> whose(UUID person, LocalDate today) {
+        return Map.of(
+                "person",
+                person,
+                "today",
+                today,
+                "ahead",
+                today.plusDays(DAYS_AHEAD),
+                "due",
+                today.plusDays(DUE_AHEAD));
+    }
+
+    /**
+     * Photos and drawings of the sites of the week's own visits and of pinned ones: the site's own pictures, the gate first,
+     * then the last eight photos of visits. Never a signature. The next visit's site comes first.
+     */
+    static final String PICTURES = """
+            select x.key, x.site, x.kind, x.caption, x."on", case x.kind when 'DRAWING' then 1600 else 1000 end as side
+            from (select v.site_id as site, min(v.planned_on) as first from visits v join visit_people me on me.visit_id = v.id and me.person_id = :person
+                    where v.state = 'PLANNED' and v.planned_on between :today and :ahead group by v.site_id
+                  union all select n.site_id, null from pinned_sites n where n.person_id = :person) mine
+              join lateral (
+                select encode(p.sha256, 'hex') as key, p.site_id as site, p.kind, p.caption, p.added_at::date as "on", p.id
+                  from site_pictures p where p.site_id = mine.site
+                union all (
+                select encode(p.sha256, 'hex'), r.site_id, 'VISIT', p.caption, r.attended_on, p.id
+                  from photos p join current_reports r on r.id = p.report_id left join field_photos f on f.id = p.id
+                  where r.site_id = mine.site and coalesce(f.kind, 'WORK') <> 'SIGNATURE'
+                    and not exists (select 1 from site_pictures o where o.site_id = r.site_id and o.sha256 = p.sha256)
+                  order by r.attended_on desc, p.id limit 8)) x on true
+            group by 1, 2, 3, 4, 5, x.id order by min(mine.first) nulls last, x.site, position(x.kind in 'GATE DRAWING PLACE VISIT'), x."on" desc, x.id""";
 
     static final String SET_UPS = """
             select i.id, p.model_id as model, c.fall_m as fall, c.lift_m as lift,
@@ -86,6 +124,9 @@ final class BundleSql {
                 from service_tasks t join visit_tasks vt on vt.task_id = t.id join visits v on v.id = vt.visit_id
                   join visit_people me on me.visit_id = v.id and me.person_id = :person
                 where v.state = 'PLANNED' and v.planned_on between :today and :ahead order by t.id""");
+        SECTIONS.put(
+                "pins", "select n.site_id as site from pinned_sites n where n.person_id = :person order by n.site_id");
+        SECTIONS.put("pictures", PICTURES);
         SECTIONS.put("kinds", "select id, code, name from task_kinds where withdrawn_on is null order by name, id");
         SECTIONS.put("van", """
                 select p.id, p.number, p.name, p.unit, sum(l.quantity) as quantity from stock_levels l join stock_places sp on sp.id = l.place_id

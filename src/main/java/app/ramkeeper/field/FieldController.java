@@ -109,6 +109,7 @@ class FieldController {
             @RequestHeader(value = "Idempotency-Key", required = false) @Nullable String key,
             @RequestParam UUID entry,
             @RequestParam String hash,
+            @RequestParam(required = false) @Nullable String kind,
             @RequestParam(required = false) @Nullable String caption,
             @RequestParam(required = false) @Nullable String taken,
             @RequestBody byte[] content,
@@ -119,7 +120,15 @@ class FieldController {
         if (caption != null && caption.length() > 300) {
             throw Intake.refused("caption", "This text is too long: at most 300 characters.");
         }
-        return photos.take(key(key), entry, content, hash, caption, instant(taken), new PersonId(user.person()));
+        return photos.take(
+                key(key),
+                entry,
+                content,
+                hash,
+                PhotoIntake.Shows.of(kind, caption),
+                caption,
+                instant(taken),
+                new PersonId(user.person()));
     }
 
     private static @Nullable Instant instant(@Nullable String text) {

@@ -5,9 +5,11 @@ import app.ramkeeper.identity.PersonId;
 import app.ramkeeper.shared.Text;
 import app.ramkeeper.visits.VisitReported;
 import app.ramkeeper.visits.files.Photos;
+import app.ramkeeper.visits.files.SitePictures;
 import java.sql.Timestamp;
 import java.time.Clock;
 import java.time.Instant;
+import java.util.Arrays;
 import java.util.HexFormat;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
@@ -24,12 +26,32 @@ class PhotoIntake {
 
     private final JdbcClient jdbc;
     private final Photos photos;
+    private final SitePictures pictures;
     private final Clock clock;
 
-    PhotoIntake(JdbcClient jdbc, Photos photos, Clock clock) {
+    PhotoIntake(JdbcClient jdbc, Photos photos, SitePictures pictures, Clock clock) {
         this.jdbc = jdbc;
         this.photos = photos;
+        this.pictures = pictures;
         this.clock = clock;
+    }
+
+    /** What a photo shows. */
+    enum Shows {
+        WORK,
+        GATE,
+        SIGNATURE;
+
+        /** As the phone says it; an older page marks a signature by its words only. */
+        static Shows of(@Nullable String said, @Nullable String caption) {
+            if (said == null) {
+                return "Signature of the customer".equals(caption) ? SIGNATURE : WORK;
+            }
+            return Arrays.stream(values())
+                    .filter(known -> known.name().equals(said))
+                    .findFirst()
+                    .orElseThrow(() -> Intake.refused("kind", "A photo shows work, the gate or a signature."));
+        }
     }
 
     /** What arrived: the phone lets go of a photo only if id and hash are its own. */
@@ -40,6 +62,7 @@ class PhotoIntake {
             UUID entry,
             byte[] content,
             String hash,
+            Shows kind,
             @Nullable String caption,
             @Nullable Instant taken,
             PersonId carrier) {
@@ -58,7 +81,7 @@ class PhotoIntake {
                 .single();
         if (!repeated) {
             requireExpected(entry, expected);
-            keep(id, entry, content, hash, caption, taken, carrier);
+            keep(id, entry, content, hash, kind, caption, taken, carrier);
         }
         return new Answer(id, hash, repeated, arrived(entry), expected);
     }
@@ -81,44 +104,65 @@ class PhotoIntake {
             UUID entry,
             byte[] content,
             String hash,
+            Shows kind,
             @Nullable String caption,
             @Nullable Instant taken,
             PersonId carrier) {
         String said = Text.clean(caption);
         Photos.Kept kept = photos.keep(content, "photo.jpg", "image/jpeg", carrier);
         jdbc.sql("""
-                        insert into field_photos (id, entry_id, sent_sha256, sha256, caption, taken_at, received_at)
-                        values (:id, :entry, :sent, :kept, :caption, :taken, :now) on conflict (id) do nothing""")
+                        insert into field_photos (id, entry_id, sent_sha256, sha256, kind, caption, taken_at, received_at)
+                        values (:id, :entry, :sent, :kept, :kind, :caption, :taken, :now) on conflict (id) do nothing""")
                 .param("id", id)
                 .param("entry", entry)
                 .param("sent", HexFormat.of().parseHex(hash))
                 .param("kept", HexFormat.of().parseHex(kept.sha256()))
+                .param("kind", kind.name())
                 .param("caption", said)
                 .param("taken", taken == null ? null : Timestamp.from(taken))
                 .param("now", Timestamp.from(clock.instant()))
                 .update();
-        photos.attach(id, entry, kept.sha256(), said, taken);
+        attach(id, entry, kept.sha256(), kind, said, taken, carrier.value());
+    }
+
+    private void attach(
+            UUID id,
+            UUID entry,
+            String sha256,
+            Shows kind,
+            @Nullable String caption,
+            @Nullable Instant taken,
+            UUID by) {
+        if (photos.attach(id, entry, sha256, caption, taken) && kind == Shows.GATE) {
+            pictures.addGate(id, entry, sha256, caption, by);
+        }
     }
 
     private record Waiting(
             UUID id,
             String sha256,
+            Shows kind,
             @Nullable String caption,
-            @Nullable Timestamp takenAt) {}
+            @Nullable Timestamp takenAt,
+            UUID writer) {}
 
     /** An entry that the office has settled is in the history now, and so are its photos. */
     @EventListener
     void attach(VisitReported reported) {
         UUID entry = reported.report().value();
-        jdbc.sql("select id, encode(sha256, 'hex') as sha256, caption, taken_at from field_photos where entry_id = :id")
+        jdbc.sql("""
+                        select p.id, encode(p.sha256, 'hex') as sha256, p.kind, p.caption, p.taken_at, e.person_id as writer
+                        from field_photos p join field_entries e on e.id = p.entry_id where p.entry_id = :id""")
                 .param("id", entry)
                 .query(Waiting.class)
                 .list()
-                .forEach(p -> photos.attach(
+                .forEach(p -> attach(
                         p.id(),
                         entry,
                         p.sha256(),
+                        p.kind(),
                         p.caption(),
-                        p.takenAt() == null ? null : p.takenAt().toInstant()));
+                        p.takenAt() == null ? null : p.takenAt().toInstant(),
+                        p.writer()));
     }
 }

@@ -50,6 +50,11 @@ enum PhotoKind {
                 "Only JPEG and PNG photos can be kept (.jpg, .jpeg or .png, and really of that kind).");
     }
 
+    /** The kind of a picture that is kept. */
+    static PhotoKind ofType(String mediaType) {
+        return JPEG.mediaType.equals(mediaType) ? JPEG : PNG;
+    }
+
     private boolean begins(byte[] content) {
         for (int i = 0; i < firstBytes.length; i++) {
             if (i >= content.length || (content[i] & 0xFF) != firstBytes[i]) {

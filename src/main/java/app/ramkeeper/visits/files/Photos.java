@@ -149,6 +149,17 @@ public class Photos {
         }
     }
 
+    /** A kept picture drawn anew, its longest side at most as given; a small one stays as it is. */
+    Shown smaller(Shown file, int side) {
+        UNPACKING.acquireUninterruptibly();
+        try {
+            Redrawing.Made made = Redrawing.smaller(file.content(), PhotoKind.ofType(file.mediaType()), side);
+            return made.content().length < file.content().length ? new Shown(made.mediaType(), made.content()) : file;
+        } finally {
+            UNPACKING.release();
+        }
+    }
+
     private void store(byte[] key, Redrawing.Made made, PersonId by) {
         Timestamp now = Timestamp.from(clock.instant());
         jdbc.sql("""

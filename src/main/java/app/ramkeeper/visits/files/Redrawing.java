@@ -32,13 +32,23 @@ final class Redrawing {
      * @throws PhotoRefused if it is no JPEG or PNG or has too many pixels
      */
     static Made of(byte[] content, PhotoKind kind, int orientation, PhotoSettings settings) {
+        return draw(content, kind, orientation, settings.longestSide(), settings.maxMegapixels(), 0.85f);
+    }
+
+    /** For a phone's small screen: what is kept already stands upright. */
+    static Made smaller(byte[] content, PhotoKind kind, int side) {
+        return draw(content, kind, 1, side, Integer.MAX_VALUE, 0.7f);
+    }
+
+    private static Made draw(
+            byte[] content, PhotoKind kind, int orientation, int side, int maxMegapixels, float quality) {
         try (MemoryCacheImageInputStream in = new MemoryCacheImageInputStream(new ByteArrayInputStream(content))) {
             Iterator<ImageReader> readers = ImageIO.getImageReadersByFormatName(kind.format());
             ImageReader reader = readers.next();
             try {
                 reader.setInput(in, true, true);
-                BufferedImage pixels = decode(reader, settings);
-                return new Made(kind.mediaType(), encode(upright(pixels, orientation, settings.longestSide()), kind));
+                BufferedImage pixels = decode(reader, side, maxMegapixels);
+                return new Made(kind.mediaType(), encode(upright(pixels, orientation, side), kind, quality));
             } finally {
                 reader.dispose();
             }
@@ -48,17 +58,17 @@ final class Redrawing {
         }
     }
 
-    private static BufferedImage decode(ImageReader reader, PhotoSettings settings) throws IOException {
+    private static BufferedImage decode(ImageReader reader, int side, int maxMegapixels) throws IOException {
         int width = reader.getWidth(0);
         int height = reader.getHeight(0);
-        if ((long) width * height > settings.maxMegapixels() * 1_000_000L) {
+        if ((long) width * height > maxMegapixels * 1_000_000L) {
             throw new PhotoRefused(
                     HttpStatus.CONTENT_TOO_LARGE,
-                    "This picture has more than " + settings.maxMegapixels() + " megapixels. Send a smaller one.");
+                    "This picture has more than " + maxMegapixels + " megapixels. Send a smaller one.");
         }
         ImageReadParam param = reader.getDefaultReadParam();
         // Reading every n-th pixel keeps memory small; what is left is at least as large as the picture that is kept.
-        int step = Math.max(1, Math.max(width, height) / settings.longestSide());
+        int step = Math.max(1, Math.max(width, height) / side);
         param.setSourceSubsampling(step, step, 0, 0);
         return reader.read(0, param);
     }
@@ -96,7 +106,7 @@ final class Redrawing {
         };
     }
 
-    private static byte[] encode(BufferedImage pixels, PhotoKind kind) throws IOException {
+    private static byte[] encode(BufferedImage pixels, PhotoKind kind, float quality) throws IOException {
         ImageWriter writer = ImageIO.getImageWritersByFormatName(kind.format()).next();
         ByteArrayOutputStream out = new ByteArrayOutputStream();
         try (MemoryCacheImageOutputStream image = new MemoryCacheImageOutputStream(out)) {
@@ -104,7 +114,7 @@ final class Redrawing {
             ImageWriteParam param = writer.getDefaultWriteParam();
             if (kind == PhotoKind.JPEG) {
                 param.setCompressionMode(ImageWriteParam.MODE_EXPLICIT);
-                param.setCompressionQuality(0.85f);
+                param.setCompressionQuality(quality);
             }
             writer.write(null, new IIOImage(pixels, null, null), param);
         } finally {
