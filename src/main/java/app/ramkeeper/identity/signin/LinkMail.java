@@ -16,7 +16,7 @@ import org.springframework.stereotype.Component;
 import org.springframework.transaction.support.TransactionSynchronization;
 import org.springframework.transaction.support.TransactionSynchronizationManager;
 
-/** Sends a one-time link by mail when a mail server is configured. */
+/** Sends mail when a mail server is configured. */
 @Component
 public class LinkMail {
 
@@ -53,16 +53,7 @@ public class LinkMail {
         if (mail == null) {
             return;
         }
-        MimeMessagePreparator message = prepared -> {
-            MimeMessageHelper parts = new MimeMessageHelper(prepared, file != null, "UTF-8");
-            parts.setFrom(from);
-            parts.setTo(to);
-            parts.setSubject(subject);
-            parts.setText(text);
-            if (file != null) {
-                parts.addAttachment(file.name(), new ByteArrayResource(file.content()), file.mediaType());
-            }
-        };
+        MimeMessagePreparator message = message(to, subject, text, file);
         Runnable later = () -> background.execute(() -> deliver(mail, message));
         if (TransactionSynchronizationManager.isSynchronizationActive()) {
             TransactionSynchronizationManager.registerSynchronization(new TransactionSynchronization() {
@@ -76,13 +67,31 @@ public class LinkMail {
         }
     }
 
+    /** Sends at once, for what must be tried again if it fails; throws {@link MailException} where it cannot be sent. */
+    public void sendNow(String to, String subject, String text) {
+        if (mail != null) {
+            mail.send(message(to, subject, text, null));
+        }
+    }
+
+    private MimeMessagePreparator message(String to, String subject, String text, @Nullable Attached file) {
+        return prepared -> {
+            MimeMessageHelper parts = new MimeMessageHelper(prepared, file != null, "UTF-8");
+            parts.setFrom(from);
+            parts.setTo(to);
+            parts.setSubject(subject);
+            parts.setText(text);
+            if (file != null) {
+                parts.addAttachment(file.name(), new ByteArrayResource(file.content()), file.mediaType());
+            }
+        };
+    }
+
     private static void deliver(JavaMailSender mail, MimeMessagePreparator message) {
         try {
             mail.send(message);
         } catch (MailException unable) {
-            LOG.error(
-                    "A mail with a one-time link could not be sent: {}",
-                    unable.getClass().getSimpleName());
+            LOG.error("A mail could not be sent: {}", unable.getClass().getSimpleName());
         }
     }
 }

@@ -2,42 +2,18 @@ package app.ramkeeper.quotes.offer;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import app.ramkeeper.TestDatabase;
+import app.ramkeeper.MailRun;
 import app.ramkeeper.audit.Actor;
-import com.icegreen.greenmail.util.GreenMail;
-import com.icegreen.greenmail.util.ServerSetup;
 import jakarta.mail.BodyPart;
 import jakarta.mail.internet.MimeMessage;
 import jakarta.mail.internet.MimeMultipart;
 import java.security.MessageDigest;
-import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
-import org.springframework.boot.test.context.SpringBootTest;
-import org.springframework.context.annotation.Import;
 import org.springframework.jdbc.core.simple.JdbcClient;
-import org.springframework.test.context.DynamicPropertyRegistry;
-import org.springframework.test.context.DynamicPropertySource;
 
 /** Where a mail server is configured, the customer gets the link by mail. */
-@SpringBootTest
-@Import(TestDatabase.class)
-class QuoteMailTests {
-
-    private static final GreenMail MAIL = new GreenMail(ServerSetup.SMTP.dynamicPort());
-
-    @AfterAll
-    static void stop() {
-        MAIL.stop();
-    }
-
-    @DynamicPropertySource
-    static void mailServer(DynamicPropertyRegistry registry) {
-        MAIL.start();
-        registry.add("spring.mail.host", () -> "127.0.0.1");
-        registry.add("spring.mail.port", () -> MAIL.getSmtp().getPort());
-        registry.add("ramkeeper.mail-from", () -> "office@longspur.example");
-    }
+class QuoteMailTests extends MailRun {
 
     @Autowired
     Quotes quotes;
@@ -67,9 +43,7 @@ class QuoteMailTests {
         });
 
         assertThat(made.mailedTo()).isEqualTo("hemi@farms.example");
-        assertThat(MAIL.waitForIncomingEmail(10_000, 1)).isTrue();
-        MimeMessage message = MAIL.getReceivedMessages()[0];
-        assertThat(message.getAllRecipients()[0]).hasToString("hemi@farms.example");
+        MimeMessage message = mailTo("hemi@farms.example");
         assertThat(message.getSubject()).startsWith("Quote Q");
         MimeMultipart parts = (MimeMultipart) message.getContent();
         BodyPart file = parts.getBodyPart(1);
