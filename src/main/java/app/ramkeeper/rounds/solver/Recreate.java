@@ -48,7 +48,9 @@ final class Recreate {
             if ((size == 0 && emptyTwinBefore(round)) || !state.takes(job, round)) {
                 continue;
             }
-            for (int place = 0; place <= size; place++) {
+            for (int place = state.firstPlace(job, round);
+                    place <= size && !state.pastClosing(job, round, place);
+                    place++) {
                 if (random.nextInt(BLINK_ONE_IN) == 0) {
                     continue;
                 }

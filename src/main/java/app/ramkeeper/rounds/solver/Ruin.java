@@ -13,7 +13,7 @@ final class Ruin {
 
     private static final double LONGEST_STRING = 10;
     private static final double SPLIT = 0.5;
-    private static final double KEEP_MORE = 0.01;
+    private static final double KEEP_MORE = 0.5;
 
     private final State state;
     private final Undo undo;
@@ -117,7 +117,7 @@ final class Ruin {
     /** How many stops inside a split string stay. */
     private int keep(int most) {
         int kept = 1;
-        while (kept < most && random.nextDouble() > KEEP_MORE) {
+        while (kept < most && random.nextDouble() < KEEP_MORE) {
             kept++;
         }
         return Math.min(kept, most);

@@ -162,6 +162,22 @@ final class State {
         return count == 0 ? added + day.fixedCost() : added - problem.cost(before, after);
     }
 
+    /** The first place of a round that a job could stand at for all that follows: before it the job opens too late. */
+    int firstPlace(int job, int round) {
+        double ends = problem.jobs[job].opens()[problem.rounds[round].period()] + problem.jobs[job].service();
+        double[] latest = tailL[round];
+        int place = 0;
+        while (place < size[round] && latest[place] < ends) {
+            place++;
+        }
+        return place;
+    }
+
+    /** True if the stops before a place are done only after the job closes, which holds for all later places too. */
+    boolean pastClosing(int job, int round, int place) {
+        return headE[round][place] + headD[round][place] > problem.jobs[job].closes()[problem.rounds[round].period()];
+    }
+
     /** True if the round has room for the job and is open to it. */
     boolean takes(int job, int round) {
         return problem.fit[job][round] < Double.POSITIVE_INFINITY
