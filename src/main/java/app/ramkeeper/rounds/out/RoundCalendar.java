@@ -12,22 +12,33 @@ import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
+import java.time.LocalDateTime;
 import java.time.LocalTime;
+import java.time.ZoneOffset;
 import java.time.temporal.ChronoUnit;
+import java.util.List;
 import java.util.Locale;
 import java.util.UUID;
 import net.fortuna.ical4j.data.CalendarOutputter;
 import net.fortuna.ical4j.model.Calendar;
+import net.fortuna.ical4j.model.ComponentList;
 import net.fortuna.ical4j.model.ParameterList;
+import net.fortuna.ical4j.model.PropertyList;
+import net.fortuna.ical4j.model.component.Standard;
 import net.fortuna.ical4j.model.component.VEvent;
+import net.fortuna.ical4j.model.component.VTimeZone;
 import net.fortuna.ical4j.model.property.Description;
 import net.fortuna.ical4j.model.property.DtStamp;
+import net.fortuna.ical4j.model.property.DtStart;
 import net.fortuna.ical4j.model.property.Geo;
 import net.fortuna.ical4j.model.property.Location;
 import net.fortuna.ical4j.model.property.Name;
 import net.fortuna.ical4j.model.property.ProdId;
 import net.fortuna.ical4j.model.property.RefreshInterval;
 import net.fortuna.ical4j.model.property.Sequence;
+import net.fortuna.ical4j.model.property.TzId;
+import net.fortuna.ical4j.model.property.TzOffsetFrom;
+import net.fortuna.ical4j.model.property.TzOffsetTo;
 import net.fortuna.ical4j.model.property.Uid;
 import net.fortuna.ical4j.model.property.Url;
 import net.fortuna.ical4j.model.property.immutable.ImmutableCalScale;
@@ -102,6 +113,10 @@ public class RoundCalendar {
                 .query(Entry.class)
                 .list()
                 .forEach(entry -> calendar.add(event(entry)));
+        if (calendar.getComponents().isEmpty()) {
+            // a calendar must have a component, also when nothing is planned
+            calendar.add(utc());
+        }
         ByteArrayOutputStream bytes = new ByteArrayOutputStream();
         try {
             new CalendarOutputter(false).output(calendar, bytes);
@@ -109,6 +124,15 @@ public class RoundCalendar {
             throw new UncheckedIOException(failure);
         }
         return bytes.toByteArray();
+    }
+
+    private static VTimeZone utc() {
+        return new VTimeZone(
+                new PropertyList(List.of(new TzId("Etc/UTC"))),
+                new ComponentList<>(List.of(new Standard(new PropertyList(List.of(
+                        new DtStart<>(LocalDateTime.of(1970, 1, 1, 0, 0)),
+                        new TzOffsetFrom(ZoneOffset.UTC),
+                        new TzOffsetTo(ZoneOffset.UTC)))))));
     }
 
     /** An instant where the time is known, so that no zone need be explained; else the whole day. */

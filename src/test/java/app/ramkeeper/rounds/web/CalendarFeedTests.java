@@ -106,6 +106,15 @@ class CalendarFeedTests {
     }
 
     @Test
+    void isACalendarAlsoWhenNothingIsPlanned() throws Exception {
+        String text = feed(make(ana)).getResponse().getContentAsString();
+
+        Calendar calendar = new CalendarBuilder().build(new StringReader(text));
+        calendar.validate(true);
+        assertThat(calendar.getComponents()).hasSize(1);
+    }
+
+    @Test
     void countsUpWhenAVisitMoves() throws Exception {
         VisitId visit = plan(ana, LocalTime.of(9, 0), day);
         String path = make(ana);
