@@ -14,8 +14,10 @@ import java.time.Clock;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import java.util.UUID;
+import java.util.regex.Pattern;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.DisplayName;
 import org.junit.jupiter.api.Test;
@@ -112,16 +114,20 @@ class PasskeyBrowserTests extends BrowserRun {
     }
 
     @Test
-    @DisplayName("SEC-52 a device that did not verify its user makes no key, whatever the page asked of it")
+    @DisplayName(
+            "SEC-52 a device that did not verify its user makes no key and opens nothing, whatever the page asked of it")
     void sec52RefusesAnUnverifiedUser() {
         Page page = desk();
         enrolCodes(page);
         SecurityKey key = new SecurityKey(page, true);
         addKey(page, "Barn phone");
+        String id = page.locator("form[action^='/account/passkeys/']")
+                .getAttribute("action")
+                .split("/")[3];
         key.touched(false);
-        new SecurityKey(page, false);
+        SecurityKey plain = new SecurityKey(page, false);
         page.navigate("/account/passkeys/new");
-        tamper(page);
+        tamper(page, "discouraged", id);
         assertThat(answerOf(
                         page,
                         "/account/passkeys",
@@ -129,6 +135,19 @@ class PasskeyBrowserTests extends BrowserRun {
                 .isEqualTo(422);
         page.navigate("/account");
         assertThat(keys(page)).hasText(new String[] {"Barn phone"});
+
+        plain.touched(false);
+        key.touched(true);
+        signOut(page);
+        tamper(page, "required", id);
+        assertThat(answerOf(page, "/sign-in/passkey", () -> useKey(page))).isEqualTo(200);
+        page.waitForURL(address() + "/");
+        key.verified(false);
+        signOut(page);
+        tamper(page, "discouraged", id);
+        assertThat(answerOf(page, "/sign-in/passkey", () -> useKey(page))).isEqualTo(401);
+        page.navigate("/account");
+        assertThat(page).hasURL(Pattern.compile(".*/sign-in.*"));
     }
 
     @Test
@@ -226,22 +245,24 @@ class PasskeyBrowserTests extends BrowserRun {
                 .status();
     }
 
-    /** A page that was tampered with: it no longer asks the device to verify its user. */
-    private static void tamper(Page page) {
+    /** A page that was tampered with: it asks one device by its key, and no longer to verify its user. */
+    private static void tamper(Page page, String verification, String key) {
         page.evaluate("""
-                () => ['create', 'get'].forEach((name) => {
+                ({ verification, key }) => ['create', 'get'].forEach((name) => {
                   const real = navigator.credentials[name].bind(navigator.credentials);
                   navigator.credentials[name] = ({ publicKey }) => {
                     const criteria = publicKey.authenticatorSelection || publicKey;
                     if (criteria.userVerification !== 'required') {
                       throw new Error('the page did not ask for a verified user');
                     }
-                    criteria.userVerification = 'discouraged';
+                    criteria.userVerification = verification;
                     criteria.residentKey = 'discouraged';
                     criteria.requireResidentKey = false;
+                    const bytes = atob(key.replace(/-/g, '+').replace(/_/g, '/'));
+                    publicKey.allowCredentials = [{ type: 'public-key', id: Uint8Array.from(bytes, (c) => c.charCodeAt(0)) }];
                     return real({ publicKey });
                   };
-                })""");
+                })""", Map.of("verification", verification, "key", key));
     }
 
     /** Lets every factor of the account's sessions be eleven minutes old. */
