@@ -4,6 +4,7 @@ import app.ramkeeper.web.Choice;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
@@ -69,11 +70,21 @@ public class People {
 
     /** Those of them who go out: technicians by role, and people without an account. */
     public List<PersonCard> fieldPeopleOn(LocalDate day) {
+        return fieldPeopleOn(day, Set.of());
+    }
+
+    /** Those who go out on a day, and others by name of their ids, such as who has left since. */
+    public List<PersonCard> fieldPeopleOn(LocalDate day, Set<UUID> also) {
         return jdbc.sql(PERSON + """
                 left join accounts a on a.person_id = p.id
                 where (p.left_on is null or p.left_on >= :day) and (p.started_on is null or p.started_on <= :day)
                   and (a.id is null or exists (select 1 from account_roles r where r.account_id = a.id and r.role = 'TECHNICIAN'))
-                order by folded(p.name), p.id""").param("day", day).query(PersonCard.class).list();
+                  or p.id = any(:also)
+                order by folded(p.name), p.id""")
+                .param("day", day)
+                .param("also", also.toArray(UUID[]::new))
+                .query(PersonCard.class)
+                .list();
     }
 
     /** A person by id, also one who has left. */

@@ -72,10 +72,10 @@ public class WeekRuns {
         runs.wantStop(plan(monday).id());
     }
 
-    /** The last run of a week. */
+    /** The last run of a week's plan. */
     @Transactional(readOnly = true)
-    public Optional<WeekRun> last(LocalDate monday) {
-        return weeks.plan(monday).flatMap(plan -> runs.last(plan.id()));
+    public Optional<WeekRun> last(WeekPlan plan) {
+        return runs.last(plan.id());
     }
 
     /** Takes over the result that was kept because the plan had been changed meanwhile. */

@@ -69,7 +69,7 @@ class WeekPages {
             WeekView view = WeekView.of(week, mondays.today());
             model.addAttribute("week", view);
             model.addAttribute("only", person);
-            model.addAttribute("run", runs.last(monday).orElse(null));
+            model.addAttribute("run", runs.last(plan).orElse(null));
             model.addAttribute("history", versions.since(plan.id(), 0));
         }
         return "rounds/week";
@@ -110,7 +110,7 @@ class WeekPages {
     String news(@PathVariable LocalDate monday, @RequestParam int seen, Model model) {
         mondays.known(monday);
         WeekPlan plan = weeks.plan(monday).orElseThrow(() -> new Missing("week", monday));
-        WeekRun run = runs.last(monday).orElse(null);
+        WeekRun run = runs.last(plan).orElse(null);
         model.addAttribute("monday", monday);
         model.addAttribute("plan", plan);
         model.addAttribute("run", run);

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.UUID;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
 /** Which parts the visits need and where they lie. A part that nobody ever counted is taken to be there. */
@@ -20,9 +21,9 @@ public final class Supplies {
     private final Map<UUID, Map<UUID, Double>> onHand = new HashMap<>();
     private final Set<UUID> counted;
 
-    Supplies(Map<UUID, List<Need>> needs, List<OnHand> levels, Set<UUID> counted) {
+    Supplies(Map<UUID, List<Need>> needs, List<OnHand> levels) {
         this.needs = needs;
-        this.counted = counted;
+        this.counted = levels.stream().map(OnHand::partId).collect(Collectors.toSet());
         levels.forEach(l ->
                 onHand.computeIfAbsent(l.ownerId(), o -> new HashMap<>()).merge(l.partId(), l.quantity(), Double::sum));
     }

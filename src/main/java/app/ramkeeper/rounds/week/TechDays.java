@@ -2,7 +2,6 @@ package app.ramkeeper.rounds.week;
 
 import app.ramkeeper.fleet.Position;
 import app.ramkeeper.identity.People;
-import app.ramkeeper.identity.People.DepotCard;
 import app.ramkeeper.identity.People.Leave;
 import app.ramkeeper.identity.People.PersonCard;
 import java.time.LocalDate;
@@ -41,30 +40,60 @@ class TechDays {
         }
     }
 
-    private record Kept(
+    /** A round of the plan as the office has shaped it. */
+    record Kept(
             UUID personId,
+            String name,
             LocalDate day,
             @Nullable UUID mateId,
+            @Nullable String mate,
             boolean locked,
             @Nullable Integer lateAt) {}
 
+    record Holiday(LocalDate day, String name) {}
+
+    record Trained(UUID personId, String skill) {}
+
+    record Depot(UUID id, double latitude, double longitude) {}
+
+    /** What the days of one week are made of. */
+    record Lists(
+            List<Shift> shifts,
+            List<Holiday> holidays,
+            List<Leave> leave,
+            List<Depot> depots,
+            List<HomePlace> homes,
+            List<Trained> trained,
+            List<Kept> rounds) {}
+
+    private static final OneStatement LISTS = new OneStatement()
+            .list("shifts", """
+                    select person_id, weekday, (extract(epoch from from_time) / 60)::int as "from",
+                      (extract(epoch from until_time) / 60)::int as until, longest_minutes, break_minutes from shifts""")
+            .list("holidays", "select day, name from public_holidays where day between :monday and :sunday")
+            .list(
+                    "leave",
+                    "select person_id, from_date, until_date from person_leave where from_date <= :sunday and until_date >= :monday")
+            .list("depots", "select id, latitude, longitude from depots where latitude is not null")
+            .list("homes", "select person_id, starts_at, ends_at, latitude, longitude from round_places")
+            .list("trained", "select person_id, skill from person_skills")
+            .list("rounds", """
+                    select r.person_id, p.name, r.day, r.mate_id, m.name as mate, r.locked, r.late_at
+                    from week_rounds r join people p on p.id = r.person_id left join people m on m.id = r.mate_id
+                    where r.plan_id = :plan""");
+
     /** Everybody's days of the week, by name; also days off on which somebody has a visit. */
     List<TechDay> of(WeekPlan plan, List<Stop> stops) {
-        Facts facts = new Facts(plan);
+        Facts facts = new Facts(LISTS.read(
+                jdbc, Map.of("plan", plan.id(), "monday", plan.monday(), "sunday", plan.sunday()), Lists.class));
         Set<RoundKey> used = stops.stream()
                 .filter(Stop::placed)
                 .map(s -> new RoundKey(
                         java.util.Objects.requireNonNull(s.personId()), java.util.Objects.requireNonNull(s.day())))
                 .collect(Collectors.toSet());
-        Map<UUID, PersonCard> team = new java.util.LinkedHashMap<>();
-        people.fieldPeopleOn(plan.monday()).forEach(p -> team.put(p.id(), p));
-        used.stream()
-                .map(RoundKey::person)
-                .filter(id -> !team.containsKey(id))
-                .forEach(id ->
-                        people.byId(new app.ramkeeper.identity.PersonId(id)).ifPresent(p -> team.put(id, p)));
+        Set<UUID> busy = used.stream().map(RoundKey::person).collect(Collectors.toSet());
         List<TechDay> days = new ArrayList<>();
-        for (PersonCard person : team.values()) {
+        for (PersonCard person : people.fieldPeopleOn(plan.monday(), busy)) {
             for (LocalDate day : plan.days()) {
                 TechDay made = facts.day(person, day);
                 if (made.away() == null
@@ -85,54 +114,28 @@ class TechDays {
         private final Map<Integer, Shift> usual = new HashMap<>();
         private final Map<LocalDate, String> holidays;
         private final List<Leave> leave;
-        private final Map<UUID, DepotCard> depots;
+        private final Map<UUID, Depot> depots;
         private final Map<UUID, HomePlace> homes;
-        private final Map<UUID, Set<String>> skills = new HashMap<>();
+        private final Map<UUID, Set<String>> skills;
         private final Map<RoundKey, Kept> kept;
-        private final Map<UUID, String> names;
 
-        Facts(WeekPlan plan) {
-            shifts().forEach(s -> {
+        Facts(Lists lists) {
+            lists.shifts().forEach(s -> {
                 if (s.personId() == null) {
                     usual.put(s.weekday(), s);
                 } else {
                     own.computeIfAbsent(s.personId(), p -> new HashMap<>()).put(s.weekday(), s);
                 }
             });
-            holidays = jdbc
-                    .sql("select day, name from public_holidays where day between ? and ?")
-                    .param(plan.monday())
-                    .param(plan.sunday())
-                    .query((row, n) -> Map.entry(row.getObject(1, LocalDate.class), row.getString(2)))
-                    .list()
-                    .stream()
-                    .collect(Collectors.toMap(Map.Entry::getKey, Map.Entry::getValue));
-            leave = people.leaveBetween(plan.monday(), plan.sunday());
-            depots = people.depots().stream().collect(Collectors.toMap(DepotCard::id, Function.identity()));
-            homes = jdbc
-                    .sql("select person_id, starts_at, ends_at, latitude, longitude from round_places")
-                    .query(HomePlace.class)
-                    .list()
-                    .stream()
-                    .collect(Collectors.toMap(HomePlace::personId, Function.identity()));
-            jdbc.sql("select person_id, skill from person_skills").query(row -> {
-                skills.computeIfAbsent(row.getObject(1, UUID.class), p -> new HashSet<>())
-                        .add(row.getString(2));
-            });
-            kept = jdbc
-                    .sql("select person_id, day, mate_id, locked, late_at from week_rounds where plan_id = ?")
-                    .param(plan.id())
-                    .query(Kept.class)
-                    .list()
-                    .stream()
+            holidays = lists.holidays().stream().collect(Collectors.toMap(Holiday::day, Holiday::name));
+            leave = lists.leave();
+            depots = lists.depots().stream().collect(Collectors.toMap(Depot::id, Function.identity()));
+            homes = lists.homes().stream().collect(Collectors.toMap(HomePlace::personId, Function.identity()));
+            skills = lists.trained().stream()
+                    .collect(Collectors.groupingBy(
+                            Trained::personId, Collectors.mapping(Trained::skill, Collectors.toSet())));
+            kept = lists.rounds().stream()
                     .collect(Collectors.toMap(k -> new RoundKey(k.personId(), k.day()), Function.identity()));
-            names = people.activeOn(plan.monday()).stream().collect(Collectors.toMap(PersonCard::id, PersonCard::name));
-        }
-
-        private List<Shift> shifts() {
-            return jdbc.sql("""
-                            select person_id, weekday, (extract(epoch from from_time) / 60)::int as "from",
-                              (extract(epoch from until_time) / 60)::int as until, longest_minutes, break_minutes from shifts""").query(Shift.class).list();
         }
 
         TechDay day(PersonCard person, LocalDate day) {
@@ -150,7 +153,7 @@ class TechDays {
                     person.id(),
                     person.name(),
                     day,
-                    away(person, day, shift, mate),
+                    away(person, day, shift, round),
                     shift == null ? 450 : shift.from(),
                     shift == null ? 1020 : shift.until(),
                     shift == null ? 540 : shift.longestMinutes(),
@@ -160,19 +163,17 @@ class TechDays {
                     trained,
                     person.depotId(),
                     mate,
-                    mate == null ? null : names.getOrDefault(mate, "somebody"),
+                    round == null ? null : round.mate(),
                     round != null && round.locked(),
                     round == null ? null : round.lateAt());
         }
 
         private @Nullable Position depot(PersonCard person) {
-            DepotCard depot = person.depotId() == null ? null : depots.get(person.depotId());
-            return depot == null || depot.latitude() == null || depot.longitude() == null
-                    ? null
-                    : new Position(depot.latitude(), depot.longitude());
+            Depot depot = person.depotId() == null ? null : depots.get(person.depotId());
+            return depot == null ? null : new Position(depot.latitude(), depot.longitude());
         }
 
-        private @Nullable String away(PersonCard person, LocalDate day, @Nullable Shift shift, @Nullable UUID mate) {
+        private @Nullable String away(PersonCard person, LocalDate day, @Nullable Shift shift, @Nullable Kept round) {
             if (person.leftOn() != null && person.leftOn().isBefore(day)) {
                 return "does not work here any more";
             }
@@ -185,13 +186,13 @@ class TechDays {
             if (shift == null) {
                 return OFF;
             }
-            if (mate != null && onLeave(mate, day)) {
-                return "would go with " + names.getOrDefault(mate, "somebody") + ", who is on leave";
+            if (round != null && round.mateId() != null && onLeave(round.mateId(), day)) {
+                return "would go with " + round.mate() + ", who is on leave";
             }
             return kept.values().stream()
                     .filter(k -> person.id().equals(k.mateId()) && k.day().equals(day))
                     .findFirst()
-                    .map(k -> "rides with " + names.getOrDefault(k.personId(), "somebody"))
+                    .map(k -> "rides with " + k.name())
                     .orElse(null);
         }
 

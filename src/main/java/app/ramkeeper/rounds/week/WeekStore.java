@@ -8,7 +8,6 @@ import app.ramkeeper.rounds.week.Supplies.Need;
 import app.ramkeeper.rounds.week.Supplies.OnHand;
 import app.ramkeeper.shared.Missing;
 import java.time.LocalDate;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
@@ -36,6 +35,14 @@ public class WeekStore {
             from week_stops w join sites s on s.id = w.site_id left join catchments c on c.id = s.catchment_id
               left join visits v on v.id = w.visit_id
             where w.plan_id = :plan order by w.person_id, w.day, w.position, s.name, w.id""";
+
+    static final String NEEDS = """
+            select t.stop_id, n.part_id, n.name as part, sum(n.quantity)::float8 as quantity
+            from week_stop_tasks t join week_stops w on w.id = t.stop_id
+              join service_tasks st on st.id = t.task_id
+              join install_task_parts n on n.install_id = t.install_id and n.task_kind_id = t.task_kind_id
+                and (st.pump_id is null or st.pump_id = n.pump_id)
+            where w.plan_id = :plan group by t.stop_id, n.part_id, n.name""";
 
     private final JdbcClient jdbc;
     private final TechDays techDays;
@@ -119,44 +126,32 @@ public class WeekStore {
                 .toList();
     }
 
+    record Skill(String code, String name) {}
+
+    /** What the rules of one week are made of. */
+    record Lists(List<Skill> skills, List<Access> access, List<Closed> closed, List<Need> needs, List<OnHand> levels) {}
+
+    private static final OneStatement RULES = new OneStatement()
+            .list("skills", "select code, name from skills")
+            .list("access", """
+                    select site_id, weekday, (extract(epoch from from_time) / 60)::int as "from", (extract(epoch from until_time) / 60)::int as until
+                    from access_windows where site_id in (select site_id from week_stops where plan_id = :plan)""")
+            .list("closed", """
+                    select c.site_id, c.from_date, c.until_date, c.reason from closed_periods c
+                    join week_plans p on c.from_date <= p.monday + 6 and c.until_date >= p.monday
+                    where p.id = :plan and c.site_id in (select site_id from week_stops where plan_id = :plan)""")
+            .list("needs", NEEDS)
+            .list("levels", """
+                    select coalesce(sp.person_id, sp.depot_id) as owner_id, l.part_id, sum(l.quantity)::float8 as quantity
+                    from stock_levels l join stock_places sp on sp.id = l.place_id group by 1, 2""");
+
     private Rules rules(UUID plan) {
-        Map<String, String> skills = jdbc.sql("select code, name from skills").query().listOfRows().stream()
-                .collect(Collectors.toMap(row -> (String) row.get("code"), row -> (String) row.get("name")));
-        return new Rules(hours(plan), supplies(plan), skills);
-    }
-
-    private Hours hours(UUID plan) {
-        Map<UUID, List<Access>> access = jdbc.sql("""
-                        select site_id, weekday, (extract(epoch from from_time) / 60)::int as "from", (extract(epoch from until_time) / 60)::int as until
-                        from access_windows where site_id in (select site_id from week_stops where plan_id = ?)""").param(plan).query(Access.class).list().stream()
-                .collect(Collectors.groupingBy(Access::siteId));
-        Map<UUID, List<Closed>> closed = jdbc.sql("""
-                        select c.site_id, c.from_date, c.until_date, c.reason from closed_periods c
-                        join week_plans p on c.from_date <= p.monday + 6 and c.until_date >= p.monday
-                        where p.id = :plan and c.site_id in (select site_id from week_stops where plan_id = :plan)""").param("plan", plan).query(Closed.class).list().stream()
-                .collect(Collectors.groupingBy(Closed::siteId));
-        return new Hours(access, closed);
-    }
-
-    static final String NEEDS = """
-            select t.stop_id, n.part_id, n.name as part, sum(n.quantity)::float8 as quantity
-            from week_stop_tasks t join week_stops w on w.id = t.stop_id
-              join service_tasks st on st.id = t.task_id
-              join install_task_parts n on n.install_id = t.install_id and n.task_kind_id = t.task_kind_id
-                and (st.pump_id is null or st.pump_id = n.pump_id)
-            where w.plan_id = :plan group by t.stop_id, n.part_id, n.name""";
-
-    private Supplies supplies(UUID plan) {
-        Map<UUID, List<Need>> needs = jdbc.sql(NEEDS).param("plan", plan).query(Need.class).list().stream()
-                .collect(Collectors.groupingBy(Need::stopId));
-        List<OnHand> levels = jdbc.sql("""
-                        select coalesce(sp.person_id, sp.depot_id) as owner_id, l.part_id, sum(l.quantity)::float8 as quantity
-                        from stock_levels l join stock_places sp on sp.id = l.place_id group by 1, 2""").query(OnHand.class).list();
-        return new Supplies(
-                needs,
-                levels,
-                new HashSet<>(jdbc.sql("select distinct part_id from stock_levels")
-                        .query(UUID.class)
-                        .list()));
+        Lists lists = RULES.read(jdbc, Map.of("plan", plan), Lists.class);
+        return new Rules(
+                new Hours(
+                        lists.access().stream().collect(Collectors.groupingBy(Access::siteId)),
+                        lists.closed().stream().collect(Collectors.groupingBy(Closed::siteId))),
+                new Supplies(lists.needs().stream().collect(Collectors.groupingBy(Need::stopId)), lists.levels()),
+                lists.skills().stream().collect(Collectors.toMap(Skill::code, Skill::name)));
     }
 }
