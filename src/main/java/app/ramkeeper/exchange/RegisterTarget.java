@@ -1,7 +1,5 @@
 package app.ramkeeper.exchange;
 
-import app.ramkeeper.fleet.ContactId;
-import app.ramkeeper.fleet.CustomerId;
 import app.ramkeeper.fleet.CustomerRegister;
 import app.ramkeeper.fleet.InstallId;
 import app.ramkeeper.fleet.InstallRegister;
@@ -10,16 +8,19 @@ import app.ramkeeper.fleet.SiteRegister;
 import app.ramkeeper.shared.Conflict;
 import java.time.Clock;
 import java.time.LocalDate;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
-import java.util.function.Predicate;
+import java.util.function.Function;
 import org.springframework.stereotype.Component;
 
 /** Rows that become customers, sites, installs and pumps. */
 @Component
 class RegisterTarget implements Target {
+
+    private static final int AT_ONCE = 500;
 
     private final RegisterFields fields;
     private final RegisterCheck check;
@@ -89,20 +90,30 @@ class RegisterTarget implements Target {
 
     @Override
     public void undo(Import imported, List<StagedRow> batch) {
-        take(batch, "installs", id -> installs.removeUntouched(new InstallId(id)));
-        take(batch, "sites", id -> sites.removeUntouched(new SiteId(id)));
-        take(batch, "contacts", id -> customers.removeUntouched(new ContactId(id)));
-        take(batch, "customers", id -> customers.removeUntouched(new CustomerId(id)));
+        take(
+                batch,
+                "installs",
+                ids -> installs.removeUntouched(ids.stream().map(InstallId::new).toList()));
+        take(
+                batch,
+                "sites",
+                ids -> sites.removeUntouched(ids.stream().map(SiteId::new).toList()));
+        take(batch, "contacts", customers::removeUntouchedContacts);
+        take(batch, "customers", customers::removeUntouchedCustomers);
     }
 
-    private static void take(List<StagedRow> batch, String table, Predicate<UUID> remove) {
-        for (StagedRow row : batch) {
-            for (UUID id : row.made().getOrDefault(table, List.of())) {
-                if (!remove.test(id)) {
-                    throw new Conflict("Something that line " + row.line()
-                            + " brought in is in use or was changed since; nothing was taken back.");
-                }
-            }
+    private static void take(List<StagedRow> batch, String table, Function<List<UUID>, List<UUID>> remove) {
+        Map<UUID, Integer> lines = new LinkedHashMap<>();
+        batch.forEach(row -> row.made().getOrDefault(table, List.of()).forEach(id -> lines.put(id, row.line())));
+        List<UUID> ids = List.copyOf(lines.keySet());
+        for (int from = 0; from < ids.size(); from += AT_ONCE) {
+            remove.apply(ids.subList(from, Math.min(ids.size(), from + AT_ONCE))).stream()
+                    .map(lines::get)
+                    .min(Integer::compare)
+                    .ifPresent(line -> {
+                        throw new Conflict("Something that line " + line
+                                + " brought in is in use or was changed since; nothing was taken back.");
+                    });
         }
     }
 }

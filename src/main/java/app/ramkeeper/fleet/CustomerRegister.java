@@ -4,8 +4,11 @@ import app.ramkeeper.identity.ForRegister;
 import app.ramkeeper.shared.Conflict;
 import app.ramkeeper.shared.Missing;
 import java.util.ArrayList;
+import java.util.Collection;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.UUID;
 import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Service;
@@ -114,20 +117,29 @@ public class CustomerRegister {
         events.publishEvent(new CustomersMerged(duplicate, kept));
     }
 
-    /** Takes a customer off the register again whom nothing refers to and nobody has changed: an import undone. */
-    public boolean removeUntouched(CustomerId id) {
-        return jdbc.sql("""
-                        delete from customers c where id = :id and version = 0
-                          and not exists (select from site_parties p where p.customer_id = c.id)
-                          and not exists (select from agreements a where a.customer_id = c.id)
-                          and not exists (select from customers m where m.merged_into = c.id)""").param("id", id.value()).update() == 1;
+    /** Takes customers off the register again whom nothing refers to and nobody has changed: an import undone; answers with the others. */
+    public List<UUID> removeUntouchedCustomers(Collection<UUID> ids) {
+        return others(ids, """
+                delete from customers c where id = any(:ids) and version = 0
+                  and not exists (select from site_parties p where p.customer_id = c.id)
+                  and not exists (select from agreements a where a.customer_id = c.id)
+                  and not exists (select from customers m where m.merged_into = c.id) returning id""");
     }
 
-    /** Takes a contact off the register again whom nothing refers to and nobody has changed: an import undone. */
-    public boolean removeUntouched(ContactId id) {
-        return jdbc.sql("""
-                        delete from contacts c where id = :id and version = 0
-                          and not exists (select from site_parties p where p.contact_id = c.id)""").param("id", id.value()).update() == 1;
+    /** Takes contacts off the register again whom nothing refers to and nobody has changed: an import undone; answers with the others. */
+    public List<UUID> removeUntouchedContacts(Collection<UUID> ids) {
+        return others(ids, """
+                delete from contacts c where id = any(:ids) and version = 0
+                  and not exists (select from site_parties p where p.contact_id = c.id) returning id""");
+    }
+
+    private List<UUID> others(Collection<UUID> ids, String delete) {
+        List<UUID> others = new ArrayList<>(ids);
+        others.removeAll(new HashSet<>(jdbc.sql(delete)
+                .param("ids", ids.toArray(UUID[]::new))
+                .query(UUID.class)
+                .list()));
+        return others;
     }
 
     private Customer live(CustomerId id) {

@@ -4,6 +4,7 @@ import app.ramkeeper.identity.ForRegister;
 import app.ramkeeper.shared.Missing;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
@@ -80,43 +81,45 @@ public class InstallRegister {
         }
     }
 
-    /** Takes an install off the register again that nothing refers to and nobody has changed: an import undone. */
-    public boolean removeUntouched(InstallId id) {
-        boolean untouched =
-                jdbc.sql("""
-                        select exists (select from installs i where id = :id and version = 0
+    /**
+     * Takes installs off the register again that nothing refers to and nobody has changed: an import undone.
+     *
+     * @return those that are in use or were changed; if there are any, none is taken off
+     */
+    public List<UUID> removeUntouched(Collection<InstallId> installs) {
+        UUID[] ids = installs.stream().map(InstallId::value).toArray(UUID[]::new);
+        List<UUID> touched = jdbc.sql("""
+                        select asked.id from unnest(:ids::uuid[]) as asked(id) where not exists (select from installs i where i.id = asked.id
+                          and version = 0
                           and (select count(*) from configurations c where c.install_id = i.id) = 1
                           and not exists (select from configurations c where c.install_id = i.id and c.version > 0)
                           and not exists (select from pump_fittings f where f.install_id = i.id and f.until_date is not null)
                           and (select count(*) from running_states r where r.install_id = i.id) <= 1
                           and not exists (select from components k where k.install_id = i.id)
                           and not exists (select from system_elements e where e.install_id = i.id)
-                          and not exists (select from agreement_installs a where a.install_id = i.id))""").param("id", id.value()).query(Boolean.class).single();
-        if (untouched) {
-            remove(id);
+                          and not exists (select from agreement_installs a where a.install_id = i.id))""").param("ids", ids).query(UUID.class).list();
+        if (touched.isEmpty() && ids.length > 0) {
+            events.publishEvent(new InstallsRemoved(List.copyOf(installs)));
+            remove(ids);
         }
-        return untouched;
+        return touched;
     }
 
-    private void remove(InstallId id) {
-        events.publishEvent(new InstallRemoved(id));
-        removePumps(id);
+    private void remove(UUID[] ids) {
+        UUID[] pumpIds = jdbc.sql("delete from pump_fittings where install_id = any(:ids) returning pump_id")
+                .param("ids", ids)
+                .query(UUID.class)
+                .list()
+                .toArray(UUID[]::new);
+        jdbc.sql("""
+                        delete from pumps p where id = any(:pumps) and version = 0
+                          and not exists (select from pump_fittings f where f.pump_id = p.id)""").param("pumps", pumpIds).update();
         for (String table : List.of("running_states", "configurations")) {
-            jdbc.sql("delete from " + table + " where install_id = :id")
-                    .param("id", id.value())
+            jdbc.sql("delete from " + table + " where install_id = any(:ids)")
+                    .param("ids", ids)
                     .update();
         }
-        jdbc.sql("delete from installs where id = :id").param("id", id.value()).update();
-    }
-
-    private void removePumps(InstallId id) {
-        List<UUID> fitted = jdbc.sql("delete from pump_fittings where install_id = :id returning pump_id")
-                .param("id", id.value())
-                .query(UUID.class)
-                .list();
-        fitted.forEach(pump -> jdbc.sql("""
-                        delete from pumps p where id = :id and version = 0
-                          and not exists (select from pump_fittings f where f.pump_id = p.id)""").param("id", pump).update());
+        jdbc.sql("delete from installs where id = any(:ids)").param("ids", ids).update();
     }
 
     /** What an edit form shows, private notes included. */

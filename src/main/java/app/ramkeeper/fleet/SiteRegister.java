@@ -6,6 +6,7 @@ import app.ramkeeper.shared.Missing;
 import app.ramkeeper.shared.Uuids;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
@@ -200,23 +201,28 @@ public class SiteRegister {
         }
     }
 
-    /** Takes a site off the register again that nothing refers to and nobody has changed: an import undone. */
-    public boolean removeUntouched(SiteId id) {
-        boolean free =
-                jdbc.sql("""
-                        select exists (select from sites s where id = :id and version = 0
+    /**
+     * Takes sites off the register again that nothing refers to and nobody has changed: an import undone.
+     *
+     * @return those that are in use or were changed; if there are any, none is taken off
+     */
+    public List<UUID> removeUntouched(Collection<SiteId> untouched) {
+        UUID[] ids = untouched.stream().map(SiteId::value).toArray(UUID[]::new);
+        List<UUID> touched = jdbc.sql("""
+                        select asked.id from unnest(:ids::uuid[]) as asked(id) where not exists (select from sites s where s.id = asked.id
+                          and version = 0
                           and not exists (select from installs i where i.site_id = s.id)
                           and not exists (select from consents c where c.site_id = s.id)
-                          and not exists (select from sites m where m.merged_into = s.id))""").param("id", id.value()).query(Boolean.class).single();
-        if (free) {
+                          and not exists (select from sites m where m.merged_into = s.id))""").param("ids", ids).query(UUID.class).list();
+        if (touched.isEmpty()) {
             for (String table : List.of("site_parties", "site_hazards", "access_windows", "closed_periods")) {
-                jdbc.sql("delete from " + table + " where site_id = :id")
-                        .param("id", id.value())
+                jdbc.sql("delete from " + table + " where site_id = any(:ids)")
+                        .param("ids", ids)
                         .update();
             }
-            jdbc.sql("delete from sites where id = :id").param("id", id.value()).update();
+            jdbc.sql("delete from sites where id = any(:ids)").param("ids", ids).update();
         }
-        return free;
+        return touched;
     }
 
     private Site live(SiteId id) {

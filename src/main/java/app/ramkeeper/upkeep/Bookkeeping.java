@@ -5,9 +5,9 @@ import app.ramkeeper.fleet.ConfigurationChanged;
 import app.ramkeeper.fleet.InstallCommissioned;
 import app.ramkeeper.fleet.InstallId;
 import app.ramkeeper.fleet.InstallMoved;
-import app.ramkeeper.fleet.InstallRemoved;
 import app.ramkeeper.fleet.InstallRetired;
 import app.ramkeeper.fleet.InstallsRegistered;
+import app.ramkeeper.fleet.InstallsRemoved;
 import app.ramkeeper.fleet.PumpFitted;
 import app.ramkeeper.fleet.PumpRemoved;
 import app.ramkeeper.fleet.RunningStateChanged;
@@ -61,8 +61,8 @@ class Bookkeeping {
     }
 
     @EventListener
-    void on(InstallRemoved event) {
-        tasks.removeOf(event.install().value());
+    void on(InstallsRemoved event) {
+        tasks.removeOf(event.installs().stream().map(InstallId::value).toList());
     }
 
     @EventListener

@@ -89,10 +89,10 @@ class TaskStore {
                 .list();
     }
 
-    /** The install is taken off the register, as if it had never been there. */
-    void removeOf(UUID install) {
-        jdbc.sql("delete from service_tasks where install_id = ?")
-                .param(install)
+    /** The installs are taken off the register, as if they had never been there. */
+    void removeOf(Collection<UUID> installs) {
+        jdbc.sql("delete from service_tasks where install_id = any(?)")
+                .param(installs.toArray(UUID[]::new))
                 .update();
     }
 
