@@ -2,6 +2,8 @@ package app.ramkeeper.field;
 
 import app.ramkeeper.identity.ForField;
 import app.ramkeeper.identity.PersonId;
+import app.ramkeeper.shared.Conflict;
+import app.ramkeeper.shared.Missing;
 import app.ramkeeper.visits.HeldBecause;
 import app.ramkeeper.visits.RecordVisit;
 import app.ramkeeper.visits.Recorded;
@@ -22,6 +24,9 @@ import java.util.Optional;
 import java.util.UUID;
 import java.util.function.Supplier;
 import org.jspecify.annotations.Nullable;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+import org.springframework.dao.DataIntegrityViolationException;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.support.TransactionTemplate;
@@ -35,6 +40,8 @@ import tools.jackson.databind.json.JsonMapper;
 @Service
 @ForField
 class Intake {
+
+    private static final Logger LOG = LoggerFactory.getLogger(Intake.class);
 
     private final JdbcClient jdbc;
     private final JsonMapper json;
@@ -92,15 +99,23 @@ class Intake {
             return once(entry, carrier, hash, command, () -> recorder.record(command, writer));
         } catch (ReportRefused refused) {
             if (refused.problems().stream().allMatch(Problem::register)) {
-                return once(
-                        entry,
-                        carrier,
-                        hash,
-                        command,
-                        () -> recorder.keepToSettle(command, HeldBecause.REGISTER_CHANGED, writer));
+                return hold(entry, carrier, hash, command);
             }
             throw refused;
+        } catch (Conflict | Missing | DataIntegrityViolationException overtaken) {
+            // What was done was possible when it was done; the register has moved on since.
+            LOG.warn("Visit {} cannot be put in its place", entry.id(), overtaken);
+            return hold(entry, carrier, hash, command);
         }
+    }
+
+    private Answer hold(Entry entry, PersonId carrier, String hash, RecordVisit command) {
+        return once(
+                entry,
+                carrier,
+                hash,
+                command,
+                () -> recorder.keepToSettle(command, HeldBecause.REGISTER_CHANGED, new PersonId(entry.person())));
     }
 
     private RecordVisit read(Entry entry) {

@@ -54,10 +54,8 @@ public class InstallWorks {
         }
         install.details = new InstallDetails(known.reference(), known.name(), on, true, known.warrantyUntil());
         installs.flush();
-        Configuration current =
-                configurations.findByInstallIdAndUntilDateIsNull(id.value()).orElse(null);
-        if (baseline != null && current != null) {
-            keepBaseline(new ConfigurationId(current.id), baseline);
+        if (baseline != null) {
+            configurations.findOn(id.value(), on).ifPresent(then -> keepBaseline(new ConfigurationId(then), baseline));
         }
         openState(id, RunningState.RUNNING, on, null);
         events.publishEvent(new InstallCommissioned(id, on));

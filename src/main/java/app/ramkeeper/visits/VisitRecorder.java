@@ -183,7 +183,7 @@ public class VisitRecorder {
             return Optional.of(HeldBecause.VISIT_UNKNOWN);
         }
         if (!facts.standing(new SiteId(visit.get().siteId())).equals(command.site())) {
-            refuse(List.of(new Problem("site", "The planned visit is at another site.")));
+            refuse(List.of(new Problem("site", "The planned visit is at another site.", true)));
         }
         return switch (visit.get().state()) {
             case CANCELLED -> Optional.of(HeldBecause.VISIT_CANCELLED);

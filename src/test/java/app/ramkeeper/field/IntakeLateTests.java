@@ -2,6 +2,11 @@ package app.ramkeeper.field;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import app.ramkeeper.fleet.ConfigurationDetails;
+import app.ramkeeper.fleet.InstallId;
+import app.ramkeeper.fleet.InstallWorks;
+import app.ramkeeper.fleet.RunningState;
+import java.math.BigDecimal;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.LocalDate;
@@ -11,6 +16,7 @@ import java.util.UUID;
 import java.util.concurrent.Future;
 import org.junit.jupiter.api.DisplayName;
 import org.junit.jupiter.api.Test;
+import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.dao.PessimisticLockingFailureException;
 import org.springframework.security.authentication.TestingAuthenticationToken;
 import org.springframework.security.core.context.SecurityContextHolder;
@@ -18,6 +24,9 @@ import org.springframework.test.web.servlet.assertj.MvcTestResult;
 
 /** What phones send late: the register, the clock or the checklist have moved on meanwhile. */
 class IntakeLateTests extends FromPhones {
+
+    @Autowired
+    InstallWorks works;
 
     @Test
     @DisplayName("SYN-12 for a visit that is not on the plan: kept whole for the office")
@@ -59,6 +68,94 @@ class IntakeLateTests extends FromPhones {
                 .extractingPath("$.result")
                 .isEqualTo("HELD");
         assertThat(held(id)).startsWith("REGISTER_CHANGED").contains("pump was gone", "BEAT_RATE");
+    }
+
+    @Test
+    @DisplayName("SYN-12 the works were laid out anew meanwhile: the baseline goes to what stood there on the day")
+    void syn12PlacedOnTheConfigurationOfItsDay() {
+        InstallId install = installs.notYetCommissioned(site);
+        LocalDate today = LocalDate.now(clock);
+        UUID old = configuration(install);
+        inTheOffice(() ->
+                works.changeConfiguration(install, today, "a second drive pipe", ConfigurationDetails.unknown(), null));
+        UUID id = UUID.randomUUID();
+
+        assertThat(send(ada, envelope(ada, commissioning(id, install, today.minusDays(1)))))
+                .bodyJson()
+                .extractingPath("$.result")
+                .isEqualTo("APPLIED");
+
+        assertThat(jdbc.sql("select configuration_id from baselines where report_id = ?")
+                        .param(id)
+                        .query(UUID.class)
+                        .single())
+                .isEqualTo(old);
+        assertThat(jdbc.sql("select valve_setting from configurations where id = ?")
+                        .param(old)
+                        .query(String.class)
+                        .single())
+                .isEqualTo("3 turns");
+    }
+
+    @Test
+    @DisplayName("SYN-12 the register no longer allows what was done: every word is kept for the office")
+    void syn12KeptWhenTheRegisterRefusesWhatFollows() {
+        LocalDate today = LocalDate.now(clock);
+        InstallId retired = installs.notYetCommissioned(site);
+        jdbc.sql("update installs set retired_on = ? where id = ?")
+                .params(today, retired.value())
+                .update();
+        InstallId asleep = installs.notYetCommissioned(site);
+        inTheOffice(() -> works.changeState(asleep, RunningState.DORMANT, today.minusDays(30), "frost"));
+
+        for (InstallId changed : List.of(retired, asleep)) {
+            UUID id = UUID.randomUUID();
+            Map<String, Object> entry = envelope(ada, commissioning(id, changed, today.minusDays(1)));
+            assertThat(send(ada, entry)).bodyJson().extractingPath("$.result").isEqualTo("HELD");
+            assertThat(send(ada, entry)).bodyJson().extractingPath("$.repeated").isEqualTo(true);
+            assertThat(held(id)).startsWith("REGISTER_CHANGED").contains("beats evenly", "DELIVERED_FLOW", "4.1");
+            assertThat(reports(id)).isZero();
+        }
+    }
+
+    private Map<String, Object> commissioning(UUID id, InstallId install, LocalDate on) {
+        Map<String, Object> visit = visit(id, "beats evenly");
+        visit.put("kind", "COMMISSIONING");
+        visit.put("on", on.toString());
+        visit.put("leftSetting", "3 turns");
+        visit.put(
+                "readings",
+                List.of(Map.of(
+                        "install",
+                        install.value(),
+                        "quantity",
+                        "DELIVERED_FLOW",
+                        "place",
+                        "TANK",
+                        "value",
+                        new BigDecimal("4.1"),
+                        "unit",
+                        "LITRE_PER_MINUTE",
+                        "asRead",
+                        true)));
+        return visit;
+    }
+
+    private UUID configuration(InstallId install) {
+        return jdbc.sql("select id from configurations where install_id = ?")
+                .param(install.value())
+                .query(UUID.class)
+                .single();
+    }
+
+    private static void inTheOffice(Runnable work) {
+        SecurityContextHolder.getContext()
+                .setAuthentication(new TestingAuthenticationToken("marama", "", "ROLE_OFFICE"));
+        try {
+            work.run();
+        } finally {
+            SecurityContextHolder.clearContext();
+        }
     }
 
     @Test
