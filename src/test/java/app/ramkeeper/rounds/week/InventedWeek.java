@@ -269,7 +269,7 @@ public final class InventedWeek {
     private Supplies supplies() {
         List<OnHand> levels = List.of(
                 new OnHand(depots[0], rubber, 40), new OnHand(team[4], rubber, 5), new OnHand(team[5], rubber, 5));
-        return new Supplies(needs, levels, Set.of(rubber));
+        return new Supplies(needs, levels);
     }
 
     private List<TechDay> days() {
