@@ -84,9 +84,15 @@ function site(id) {
     (s.windows || []).length ? h('p', null, `Open: ${s.windows.map(([d, a, b]) => `${['Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun'][d - 1]} ${a}–${b}`).join(', ')}`) : null,
     (s.people || []).map((p) => h('p', null, `${nice(p.part)}: ${p.name} `, p.phone ? h('a', { className: 'button', href: `tel:${p.phone.replace(/[^+0-9]/g, '')}` }, p.phone) : null)),
     installsOf(id).map(installPart), album(id, ['DRAWING', 'PLACE', 'VISIT'], 'Photos and drawings'), pinButton(id),
+    of('water', id).length ? [h('h2', null, 'Water and hygiene'), plain(of('water', id), sampleWords)] : null,
     h('h2', null, 'Left to do'), plain(of('followUps', id), (f) => `${f.text}${f.due ? `, by ${day(f.due)}` : ''}${f.promised ? ' (promised)' : ''}`),
     h('h2', null, 'Last visits'), plain(of('visits', id), (v) => `${day(v.on)}: ${word('kind', v.kind)}${v.who ? `, ${v.who}` : ''}${v.done ? `. Done: ${v.done}` : ''}${v.note ? `. ${v.note}` : ''}`)];
 }
+
+const sampleWords = (w) => [[day(w.on), w.reference, w.place, w.laboratory].filter(Boolean).join(', '),
+  ...(w.results || []).map((r) => `${r.parameter}: ${r.value}${r.unit ? ` ${r.unit}` : ''}`), w.remark,
+  w.product && `Disinfected: ${[w.product, w.strength, w.minutes !== null && `${w.minutes} min`, w.flushed && `flushed ${w.flushed}`].filter(Boolean).join(', ')}`,
+  w.next && `Next sample ${day(w.next)}`].filter(Boolean).join('\n');
 
 const SHOWS = { GATE: 'Gate, way in', DRAWING: 'Drawing', PLACE: 'The place', VISIT: 'Visit' };
 /** Photos that came along; what has not come yet is said. */
@@ -135,9 +141,18 @@ function installPart(i) {
   return [h('h2', null, i.name), h('dl', null, fact('State', i.state ? nice(i.state) : i.commissioned ? `commissioned ${day(i.commissioned)}` : i.known ? 'not commissioned' : 'not known'), fact('Fall', i.fall && `${number(i.fall)} m`), fact('Lift', i.lift && `${number(i.lift)} m`),
     fact('Setting', i.setting), fact('Pump', (i.pumps || []).map((p) => `${p.model || 'model not known'} ${p.serial || ''}${p.loan ? ' (on loan)' : ''}`).join(', ')),
     fact('Baseline', i.baseline && [i.baseline.drive && `drive ${number(i.baseline.drive * 60000)} l/min`, i.baseline.delivered && `delivered ${number(i.baseline.delivered * 60000)} l/min`, i.baseline.beat && `${number(i.baseline.beat * 60)} beats/min`].filter(Boolean).join(', '))),
-  h('h3', null, 'Due'), plain(due, (t) => `${kindOf(t.kind)?.name || 'Task'}: ${t.due ? day(t.due) : 'nobody knows when it was last done'}`),
+  lines(i), h('h3', null, 'Due'), plain(due, (t) => `${kindOf(t.kind)?.name || 'Task'}: ${t.due ? day(t.due) : 'nobody knows when it was last done'}`),
   h('h3', null, 'Last readings'), plain(read, (r) => `${nice(r.quantity)} at ${nice(r.place)}: ${number(r.value)} ${unitWord(r.unit)}, ${day(r.on)}${r.comparable ? '' : ' (not comparable)'}`)];
 }
+/** The works as built: where to look for a joint, an air valve, a drain. */
+function lines(i) {
+  const all = db.data.lines.filter((e) => e.install === i.id);
+  const where = (p) => (p.lat === null ? null : wayThere(p));
+  const text = (p) => [nice(p.kind), p.at !== null && `${number(p.at, 4)} m along`, p.level !== null && `level ${number(p.level, 4)} m`, p.note].filter(Boolean).join(', ');
+  return all.length ? h('details', null, h('summary', { className: 'button' }, 'As built'), all.map((e) => [h('h3', null, `${nice(e.kind)}: ${e.name}`), e.note ? h('p', { className: 'lines' }, e.note) : null, where(e),
+    e.points ? h('ul', { className: 'list' }, e.points.map((p) => h('li', null, h('span', { className: 'lines' }, text(p)), where(p)))) : null])) : null;
+}
+
 const fact = (term, text) => (text ? [h('dt', null, term), h('dd', null, text)] : null);
 
 function wayThere(s) {

@@ -5,8 +5,8 @@ export const db = { data: null, at: null, person: null, sites: new Map(), instal
 
 export async function load() {
   const kept = await store.get('kv', 'bundle');
-  // what an older edition took along has no pins and pictures
-  db.data = kept?.data ? { pins: [], pictures: [], ...kept.data } : null;
+  // what an older edition took along has no pins, pictures and lines
+  db.data = kept?.data ? { pins: [], pictures: [], lines: [], ...kept.data } : null;
   db.at = kept?.at || null;
   db.person = await store.get('kv', 'who');
   db.sites = new Map();

@@ -13,6 +13,7 @@ import app.ramkeeper.upkeep.DueTask;
 import app.ramkeeper.upkeep.Upkeep;
 import app.ramkeeper.visits.VisitHistory;
 import app.ramkeeper.visits.VisitInWords;
+import app.ramkeeper.visits.WaterRecords;
 import app.ramkeeper.visits.files.SitePictures;
 import app.ramkeeper.web.IntervalBar;
 import app.ramkeeper.web.Say;
@@ -33,12 +34,14 @@ import org.springframework.web.bind.annotation.RequestParam;
 class SiteSheetController {
 
     private static final int LAST_VISITS = 3;
+    private static final int LAST_SAMPLES = 3;
 
     private final Fleet fleet;
     private final VisitHistory visits;
     private final InstallHistoryQuery histories;
     private final Upkeep upkeep;
     private final SitePictures pictures;
+    private final WaterRecords water;
     private final Pins pins;
     private final Say say;
 
@@ -48,6 +51,7 @@ class SiteSheetController {
             InstallHistoryQuery histories,
             Upkeep upkeep,
             SitePictures pictures,
+            WaterRecords water,
             Pins pins,
             Say say) {
         this.fleet = fleet;
@@ -55,6 +59,7 @@ class SiteSheetController {
         this.histories = histories;
         this.upkeep = upkeep;
         this.pictures = pictures;
+        this.water = water;
         this.pins = pins;
         this.say = say;
     }
@@ -72,6 +77,7 @@ class SiteSheetController {
         model.addAttribute("wayThere", WayThere.of(site));
         model.addAttribute("installs", installs);
         model.addAttribute("pictures", pictures.of(site.id()));
+        model.addAttribute("water", water.of(site.id(), LAST_SAMPLES));
         List<UUID> pinned = user == null ? List.of() : pins.of(new PersonId(user.person()));
         model.addAttribute("pinned", pinned.contains(id));
         model.addAttribute("pins", pinned.size());

@@ -40,8 +40,8 @@ final class BundleSql {
                   from site_pictures p where p.site_id = mine.site
                 union all (
                 select encode(p.sha256, 'hex'), r.site_id, 'VISIT', p.caption, r.attended_on, p.id
-                  from photos p join current_reports r on r.id = p.report_id left join field_photos f on f.id = p.id
-                  where r.site_id = mine.site and coalesce(f.kind, 'WORK') <> 'SIGNATURE'
+                  from photos p join current_reports r on r.id = p.report_id
+                  where r.site_id = mine.site and not exists (select 1 from field_photos f where f.sha256 = p.sha256 and f.kind = 'SIGNATURE')
                     and not exists (select 1 from site_pictures o where o.site_id = r.site_id and o.sha256 = p.sha256)
                   order by r.attended_on desc, p.id limit 8)) x on true
             group by 1, 2, 3, 4, 5, x.id order by min(mine.first) nulls last, x.site, position(x.kind in 'GATE DRAWING PLACE VISIT'), x."on" desc, x.id""";
@@ -93,6 +93,11 @@ final class BundleSql {
                   left join configurations c on c.install_id = i.id and daterange(c.from_date, c.until_date) @> :today::date
                   left join baselines b on b.configuration_id = c.id
                 where i.retired_on is null order by i.id""");
+        SECTIONS.put("lines", """
+                select e.install_id as install, e.kind, e.name, e.latitude as lat, e.longitude as lon, e.note,
+                  (select json_agg(json_build_object('kind', p.kind, 'at', p.chainage_m, 'level', p.level_m, 'lat', p.latitude, 'lon', p.longitude, 'note', p.note)
+                    order by p.seq) from as_built_points p where p.element_id = e.id and (p.kind <> 'POINT' or p.note is not null)) as points
+                from system_elements e join installs i on i.id = e.install_id where i.retired_on is null order by e.install_id, e.kind, e.name, e.id""");
         SECTIONS.put("tasks", """
                 select t.id, t.install_id as install, t.pump_id as pump, t.task_kind_id as kind, t.due_on as due, t.window_until as until,
                   t.last_done_on as last, t.last_done_as as "lastAs"
@@ -124,6 +129,16 @@ final class BundleSql {
                 from service_tasks t join visit_tasks vt on vt.task_id = t.id join visits v on v.id = vt.visit_id
                   join visit_people me on me.visit_id = v.id and me.person_id = :person
                 where v.state = 'PLANNED' and v.planned_on between :today and :ahead order by t.id""");
+        SECTIONS.put("water", """
+                select x.site, x."on", x.reference, x.place, x.laboratory, x.remark, x.next, x.results, x.product, x.strength, x.minutes, x.flushed
+                from (select r.site_id as site, coalesce(s.taken_on, r.attended_on) as "on", s.reference, s.place, s.laboratory, s.remark, s.next_on as next,
+                    (select json_agg(json_build_object('parameter', w.parameter, 'value', w.value, 'unit', w.unit) order by w.seq)
+                      from water_results w where w.sample_id = s.id) as results,
+                    h.product, h.strength, h.contact_minutes as minutes, h.flushed, r.id,
+                    row_number() over (partition by r.site_id order by r.attended_on desc, r.id, s.id) as n
+                  from current_reports r left join water_samples s on s.report_id = r.id left join hygiene_records h on h.report_id = r.id
+                  where s.id is not null or h.product is not null) x
+                where x.n <= 3 order by x.site, x.n""");
         SECTIONS.put(
                 "pins", "select n.site_id as site from pinned_sites n where n.person_id = :person order by n.site_id");
         SECTIONS.put("pictures", PICTURES);

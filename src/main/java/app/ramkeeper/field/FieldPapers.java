@@ -14,6 +14,7 @@ import app.ramkeeper.visits.ReportId;
 import app.ramkeeper.visits.ReportView;
 import app.ramkeeper.visits.VisitHistory;
 import app.ramkeeper.visits.VisitKind;
+import app.ramkeeper.visits.WaterRecords;
 import app.ramkeeper.web.print.Pdf;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -44,6 +45,7 @@ class FieldPapers {
     private final Fleet fleet;
     private final Upkeep upkeep;
     private final Checklists checklists;
+    private final WaterRecords water;
     private final Company company;
     private final JdbcClient jdbc;
     private final JsonMapper json;
@@ -54,6 +56,7 @@ class FieldPapers {
             Fleet fleet,
             Upkeep upkeep,
             Checklists checklists,
+            WaterRecords water,
             Company company,
             JdbcClient jdbc,
             JsonMapper json,
@@ -62,6 +65,7 @@ class FieldPapers {
         this.fleet = fleet;
         this.upkeep = upkeep;
         this.checklists = checklists;
+        this.water = water;
         this.company = company;
         this.jdbc = jdbc;
         this.json = PhoneVisits.reader(json);
@@ -78,8 +82,7 @@ class FieldPapers {
                         .filter(ReportView.FollowUp::promised)
                         .toList());
         model.put("due", nextDue(report));
-        model.put(
-                "water", sent(id).map(PhoneVisit::water).map(WaterRecord::lines).orElse(List.of()));
+        model.put("water", water.of(report.id()).orElse(null));
         return paper("field/customer-paper", model, "visit " + report.siteName() + " " + report.on());
     }
 

@@ -126,10 +126,6 @@ class Intake {
             }
             checklists.requireHoldPoints(visit);
             SettingLeft.requireShort(visit);
-            if (WaterRecord.dosedUnisolated(visit.water())) {
-                throw refused(
-                        "water.isolated", "Disinfect only downstream of the isolated pump: tick that it was isolated.");
-            }
             return PhoneVisits.command(visit, new PersonId(entry.person()));
         } catch (JacksonException | NullPointerException broken) {
             throw refused("text", "Something in this visit cannot be read: a value is missing or of the wrong kind.");

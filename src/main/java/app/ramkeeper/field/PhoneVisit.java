@@ -14,6 +14,7 @@ import com.fasterxml.jackson.annotation.JsonIgnoreProperties;
 import java.math.BigDecimal;
 import java.time.Instant;
 import java.time.LocalDate;
+import java.time.LocalTime;
 import java.util.List;
 import java.util.Objects;
 import java.util.UUID;
@@ -145,6 +146,9 @@ public record PhoneVisit(
     /**
      * Sample, disinfection and cleaning.
      *
+     * @param sample the number at the laboratory
+     * @param result what is said of it in words
+     * @param takenTime by the phone, as hours:minutes
      * @param isolated the pump was shut off from where it was dosed
      * @param cleaned how boots and tools were cleaned before the next catchment
      */
@@ -153,6 +157,10 @@ public record PhoneVisit(
             @Nullable String sample,
             @Nullable String where,
             @Nullable String result,
+            @Nullable LocalTime takenTime,
+            @Nullable String takenBy,
+            @Nullable String laboratory,
+            @Nullable List<WaterResult> results,
             @Nullable LocalDate next,
             @Nullable String product,
             @Nullable String strength,
@@ -160,6 +168,13 @@ public record PhoneVisit(
             @Nullable String flushed,
             boolean isolated,
             @Nullable String cleaned) {}
+
+    /** What the laboratory, or a kit on the spot, found. */
+    @JsonIgnoreProperties(ignoreUnknown = true)
+    public record WaterResult(
+            @Nullable String parameter,
+            @Nullable String value,
+            @Nullable String unit) {}
 
     /** One step of a guided list: ticked, or why not. */
     @JsonIgnoreProperties(ignoreUnknown = true)

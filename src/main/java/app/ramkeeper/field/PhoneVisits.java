@@ -50,7 +50,7 @@ final class PhoneVisits {
                 people(p, writer),
                 p.outcome(),
                 p.reason(),
-                note(p),
+                text(p.note()),
                 p.nobodyThere(),
                 text(p.customerName()),
                 ReportSource.PHONE,
@@ -59,16 +59,8 @@ final class PhoneVisits {
                 all(p.findings(), PhoneVisits::finding),
                 all(p.parts(), PhoneVisits::part),
                 List.of(),
-                followUps(p));
-    }
-
-    private static @Nullable String note(PhoneVisit p) {
-        List<String> lines = new ArrayList<>(WaterRecord.lines(p.water()));
-        String said = text(p.note());
-        if (said != null) {
-            lines.add(0, said);
-        }
-        return lines.isEmpty() ? null : String.join("\n", lines);
+                followUps(p),
+                WaterRecord.of(p.water(), p.on()));
     }
 
     private static List<RecordVisit.FollowUp> followUps(PhoneVisit p) {

@@ -2,57 +2,83 @@ package app.ramkeeper.field;
 
 import app.ramkeeper.shared.Text;
 import app.ramkeeper.visits.RecordVisit;
-import java.util.ArrayList;
+import app.ramkeeper.visits.WaterCare;
+import java.time.LocalDate;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
-/** Water samples, disinfection and cleaning, as the site's history keeps them. */
+/** Turns a phone's words on water samples, disinfection and cleaning into the record. */
 final class WaterRecord {
 
     private WaterRecord() {}
 
-    /** The record in words, a line each. */
-    static List<String> lines(PhoneVisit.@Nullable Water w) {
-        List<String> lines = new ArrayList<>();
+    /** The record of a visit on this day; null if nothing was said. */
+    static @Nullable WaterCare of(PhoneVisit.@Nullable Water w, LocalDate on) {
         if (w == null) {
-            return lines;
+            return null;
         }
-        add(lines, "Water sample: ", w.sample(), w.where());
-        add(lines, "Water result: ", w.result());
-        Integer minutes = w.contactMinutes();
-        String flushed = text(w.flushed());
-        add(
-                lines,
-                "Disinfected, pump isolated: ",
-                w.product(),
-                w.strength(),
-                minutes == null ? null : minutes + " min contact",
-                flushed == null ? null : "flushed " + flushed);
-        add(lines, "Boots and tools cleaned: ", w.cleaned());
-        return lines;
+        List<WaterCare.Sample> samples = sampled(w) ? List.of(sample(w, on)) : List.of();
+        WaterCare.Hygiene hygiene = cared(w) ? hygiene(w) : null;
+        return samples.isEmpty() && hygiene == null ? null : new WaterCare(samples, hygiene);
     }
 
-    private static void add(List<String> lines, String start, @Nullable String... parts) {
-        List<String> said = new ArrayList<>();
-        for (String part : parts) {
-            Optional.ofNullable(text(part)).ifPresent(said::add);
-        }
-        if (!said.isEmpty()) {
-            lines.add(start + String.join(", ", said));
-        }
+    private static boolean sampled(PhoneVisit.Water w) {
+        return w.next() != null
+                || !results(w).isEmpty()
+                || Stream.of(w.sample(), w.where(), w.result(), w.laboratory())
+                        .map(WaterRecord::text)
+                        .anyMatch(Objects::nonNull);
+    }
+
+    private static WaterCare.Sample sample(PhoneVisit.Water w, LocalDate on) {
+        return new WaterCare.Sample(
+                text(w.sample()),
+                text(w.where()),
+                on,
+                w.takenTime(),
+                text(w.takenBy()),
+                text(w.laboratory()),
+                text(w.result()),
+                w.next(),
+                results(w));
+    }
+
+    private static List<WaterCare.Result> results(PhoneVisit.Water w) {
+        return w.results() == null
+                ? List.of()
+                : w.results().stream()
+                        .map(r -> new WaterCare.Result(
+                                Objects.requireNonNullElse(text(r.parameter()), ""),
+                                Objects.requireNonNullElse(text(r.value()), ""),
+                                text(r.unit())))
+                        .toList();
+    }
+
+    private static boolean cared(PhoneVisit.Water w) {
+        return w.contactMinutes() != null
+                || Stream.of(w.product(), w.strength(), w.flushed(), w.cleaned())
+                        .map(WaterRecord::text)
+                        .anyMatch(Objects::nonNull);
+    }
+
+    private static WaterCare.Hygiene hygiene(PhoneVisit.Water w) {
+        return new WaterCare.Hygiene(
+                text(w.product()),
+                text(w.strength()),
+                w.contactMinutes(),
+                text(w.flushed()),
+                w.isolated(),
+                text(w.cleaned()));
     }
 
     /** The next sample as something left to do, with its date. */
     static Optional<RecordVisit.FollowUp> next(PhoneVisit.@Nullable Water w) {
         return Optional.ofNullable(w)
                 .map(PhoneVisit.Water::next)
-                .map(day -> new RecordVisit.FollowUp("Take the next water sample", day, false));
-    }
-
-    /** Whether something was dosed without word that the pump was shut off from it. */
-    static boolean dosedUnisolated(PhoneVisit.@Nullable Water w) {
-        return w != null && !w.isolated() && text(w.product()) != null;
+                .map(day -> new RecordVisit.FollowUp(WaterCare.NEXT_SAMPLE, day, false));
     }
 
     private static @Nullable String text(@Nullable String typed) {

@@ -8,6 +8,7 @@ import app.ramkeeper.fleet.PumpId;
 import app.ramkeeper.fleet.SiteId;
 import app.ramkeeper.identity.PersonId;
 import app.ramkeeper.shared.Measured;
+import com.fasterxml.jackson.annotation.JsonInclude;
 import java.math.BigDecimal;
 import java.time.Instant;
 import java.time.LocalDate;
@@ -23,6 +24,7 @@ import org.jspecify.annotations.Nullable;
  * @param visit the planned visit it reports on, if there was a plan
  * @param supersedes the report that this one corrects and restates in full
  * @param people who was there; the first led
+ * @param water samples and hygiene; a correction without it keeps what the corrected report had
  */
 public record RecordVisit(
         ReportId id,
@@ -46,7 +48,9 @@ public record RecordVisit(
         List<Finding> findings,
         List<PartUsed> parts,
         List<Photo> photos,
-        List<FollowUp> followUps) {
+        List<FollowUp> followUps,
+
+        @JsonInclude(JsonInclude.Include.NON_NULL) @Nullable WaterCare water) {
 
     public RecordVisit {
         people = List.copyOf(people);
@@ -56,6 +60,56 @@ public record RecordVisit(
         parts = List.copyOf(parts);
         photos = List.copyOf(photos);
         followUps = List.copyOf(followUps);
+    }
+
+    /** A report without a word on water quality. */
+    public RecordVisit(
+            ReportId id,
+            @Nullable VisitId visit,
+            SiteId site,
+            VisitKind kind,
+            @Nullable ReportId supersedes,
+            LocalDate attendedOn,
+            @Nullable Instant startedAt,
+            @Nullable Instant arrivedAt,
+            @Nullable Instant leftAt,
+            List<PersonId> people,
+            ReportOutcome outcome,
+            @Nullable Reason reason,
+            @Nullable String note,
+            boolean nobodyThere,
+            @Nullable String customerName,
+            ReportSource source,
+            List<Work> works,
+            List<Reading> readings,
+            List<Finding> findings,
+            List<PartUsed> parts,
+            List<Photo> photos,
+            List<FollowUp> followUps) {
+        this(
+                id,
+                visit,
+                site,
+                kind,
+                supersedes,
+                attendedOn,
+                startedAt,
+                arrivedAt,
+                leftAt,
+                people,
+                outcome,
+                reason,
+                note,
+                nobodyThere,
+                customerName,
+                source,
+                works,
+                readings,
+                findings,
+                parts,
+                photos,
+                followUps,
+                null);
     }
 
     /** The same report, of another site. */
@@ -82,7 +136,8 @@ public record RecordVisit(
                 findings,
                 parts,
                 photos,
-                followUps);
+                followUps,
+                water);
     }
 
     /**

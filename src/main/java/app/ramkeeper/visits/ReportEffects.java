@@ -9,7 +9,7 @@ import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 
-/** What follows from a report in the same transaction: the visit's state, stock, things left to do, the baseline, the events. */
+/** What follows from a report in the same transaction: the visit's state, stock, things left to do, water records, the baseline, the events. */
 @Component
 class ReportEffects {
 
@@ -18,6 +18,7 @@ class ReportEffects {
     private final StockLedger stock;
     private final LockedGates gates;
     private final Commissioning commissioning;
+    private final WaterStore water;
     private final JdbcClient jdbc;
     private final ApplicationEventPublisher events;
 
@@ -27,6 +28,7 @@ class ReportEffects {
             StockLedger stock,
             LockedGates gates,
             Commissioning commissioning,
+            WaterStore water,
             JdbcClient jdbc,
             ApplicationEventPublisher events) {
         this.visits = visits;
@@ -34,6 +36,7 @@ class ReportEffects {
         this.stock = stock;
         this.gates = gates;
         this.commissioning = commissioning;
+        this.water = water;
         this.jdbc = jdbc;
         this.events = events;
     }
@@ -49,7 +52,9 @@ class ReportEffects {
         }
         if (command.supersedes() != null) {
             carryDoneFollowUps(command.supersedes(), command.id());
+            water.carry(command.supersedes(), command);
         }
+        water.keep(command);
         gates.markPlanned(command.site());
         commissioning.apply(command);
         events.publishEvent(new VisitReported(

@@ -38,6 +38,7 @@ class ReportRules {
         rules.checkWorks();
         rules.checkReadings();
         rules.checkRest();
+        rules.checkWater();
         return rules.problems;
     }
 
@@ -137,6 +138,22 @@ class ReportRules {
             RecordVisit.FollowUp left = command.followUps().get(i);
             say(!left.text().isBlank(), "followUps[" + i + "].text", "Say what is left to do.");
             length(left.text(), LINE, "followUps[" + i + "].text");
+        }
+    }
+
+    private void checkWater() {
+        WaterCare water = command.water();
+        if (water == null) {
+            return;
+        }
+        size(water.samples().size(), 10, "water", "water samples");
+        for (WaterCare.Sample sample : water.samples()) {
+            WaterRules.broken(sample)
+                    .forEach((field, sentence) -> problems.add(new Problem("water." + field, sentence)));
+        }
+        if (water.hygiene() != null) {
+            WaterRules.broken(water.hygiene())
+                    .forEach((field, sentence) -> problems.add(new Problem("water." + field, sentence)));
         }
     }
 

@@ -194,7 +194,8 @@ public class ReportsToSettle {
                 r.findings(),
                 r.parts(),
                 r.photos(),
-                r.followUps());
+                r.followUps(),
+                r.water());
     }
 
     private Held held(ResultSet row) throws SQLException {

@@ -4,11 +4,13 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.springframework.security.test.web.servlet.request.SecurityMockMvcRequestPostProcessors.csrf;
 import static org.springframework.security.test.web.servlet.request.SecurityMockMvcRequestPostProcessors.user;
 
+import app.ramkeeper.fleet.InstallId;
 import app.ramkeeper.fleet.SiteId;
 import app.ramkeeper.fleet.SitesMerged;
 import app.ramkeeper.identity.PersonId;
 import app.ramkeeper.identity.Role;
 import app.ramkeeper.visits.PageTest;
+import app.ramkeeper.visits.record.PostedForm;
 import java.awt.Color;
 import java.awt.Graphics2D;
 import java.awt.image.BufferedImage;
@@ -152,6 +154,7 @@ class AlongTests extends FromPhones {
             assertThat(photograph(entry, "WORK", "Strainer " + i, photo(80, 60)))
                     .hasStatusOk();
         }
+        correct(entry);
         PersonId bea = people.named("Bea");
         assertThat(bundle(bea).get("pictures")).as("nothing planned or pinned").isEmpty();
         planned(bea, LocalDate.now(clock).plusDays(7));
@@ -167,6 +170,17 @@ class AlongTests extends FromPhones {
                 .startsWith("Blue gate", "Delivery line")
                 .doesNotContain("Signature of the customer", "Ann's hand");
         assertThat(body(get(bea, "/sites/" + site.value() + "/sheet"))).contains("Blue gate", "2 pictures of the gate");
+    }
+
+    /** A corrected report holds its photos under new ids. */
+    private void correct(UUID report) {
+        var request = mvc.post()
+                .uri("/sites/{id}/record", site.value())
+                .with(user(PageTest.As.who(ada, Role.OFFICE)))
+                .with(csrf());
+        PostedForm.fields(body(get(ada, "/visits/reports/" + report + "/correct")))
+                .forEach(field -> request.param(field.getKey(), field.getValue()));
+        assertThat(request.exchange()).hasStatus3xxRedirection();
     }
 
     @Test
@@ -260,6 +274,32 @@ class AlongTests extends FromPhones {
                 .with(user(PageTest.As.who(ada, Role.TECHNICIAN)))
                 .with(csrf())
                 .exchange();
+    }
+
+    @Test
+    void worksAsBuiltAreInTheBundleInOrderWithoutPlainPoints() {
+        InstallId install = installs.commissioned(site, LocalDate.of(2021, 3, 4));
+        UUID line = UUID.randomUUID();
+        transaction.executeWithoutResult(status -> {
+            jdbc.sql(
+                            "insert into system_elements (id, install_id, kind, name) values (?, ?, 'DELIVERY_LINE', 'Line up the hill')")
+                    .params(line, install.value())
+                    .update();
+            jdbc.sql("""
+                            insert into as_built_points (id, element_id, seq, kind, chainage_m, level_m, latitude, longitude, note) values
+                            (gen_random_uuid(), :line, 3, 'AIR', 120, 31.5, -45, 168.6, 'Under the flat stone'),
+                            (gen_random_uuid(), :line, 1, 'POINT', 10, 5, null, null, null),
+                            (gen_random_uuid(), :line, 2, 'DRAIN', 40, 4.5, null, null, null)""").param("line", line).update();
+        });
+        List<JsonNode> lines = new ArrayList<>();
+        bundle(ada).get("lines").forEach(lines::add);
+        lines.removeIf(e -> !e.get("install").asString().equals(install.toString()));
+        assertThat(lines).hasSize(1);
+        JsonNode points = lines.get(0).get("points");
+        assertThat(each(points, "kind")).containsExactly("DRAIN", "AIR");
+        assertThat(points.get(1).get("note").asString()).isEqualTo("Under the flat stone");
+        assertThat(points.get(1).get("at").asDouble()).isEqualTo(120);
+        assertThat(points.get(1).get("lat").asDouble()).isEqualTo(-45);
     }
 
     @Test

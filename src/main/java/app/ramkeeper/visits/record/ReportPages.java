@@ -4,6 +4,7 @@ import app.ramkeeper.identity.ForField;
 import app.ramkeeper.shared.Missing;
 import app.ramkeeper.visits.ReportId;
 import app.ramkeeper.visits.VisitHistory;
+import app.ramkeeper.visits.WaterRecords;
 import java.util.UUID;
 import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
@@ -16,14 +17,17 @@ import org.springframework.web.bind.annotation.PathVariable;
 class ReportPages {
 
     private final VisitHistory history;
+    private final WaterRecords water;
 
-    ReportPages(VisitHistory history) {
+    ReportPages(VisitHistory history, WaterRecords water) {
         this.history = history;
+        this.water = water;
     }
 
     @GetMapping("/visits/reports/{id}")
     String report(@PathVariable UUID id, Model model) {
         model.addAttribute("report", history.report(new ReportId(id)).orElseThrow(() -> new Missing("report", id)));
+        model.addAttribute("water", water.of(new ReportId(id)).orElse(null));
         return "visits/report";
     }
 }

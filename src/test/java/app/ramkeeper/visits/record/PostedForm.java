@@ -8,7 +8,7 @@ import java.util.regex.Pattern;
 import org.springframework.web.util.HtmlUtils;
 
 /** Reads the fields of a page's form as a browser sends them when nobody touches it. */
-final class PostedForm {
+public final class PostedForm {
 
     private static final Pattern FIELD = Pattern.compile(
             "<input ([^>]*)>|<select ([^>]*)>(.*?)</select>|<textarea ([^>]*)>(.*?)</textarea>", Pattern.DOTALL);
@@ -16,7 +16,7 @@ final class PostedForm {
 
     private PostedForm() {}
 
-    static List<Map.Entry<String, String>> fields(String page) {
+    public static List<Map.Entry<String, String>> fields(String page) {
         int start = page.indexOf("enctype=\"multipart/form-data\"");
         List<Map.Entry<String, String>> fields = new ArrayList<>();
         Matcher field = FIELD.matcher(page.substring(start, page.indexOf("</form>", start)));
