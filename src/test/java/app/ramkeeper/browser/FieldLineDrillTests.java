@@ -3,14 +3,11 @@ package app.ramkeeper.browser;
 import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThat;
 
-import app.ramkeeper.RamkeeperApplication;
-import app.ramkeeper.TestDatabase;
 import com.microsoft.playwright.Page;
 import java.io.IOException;
 import java.util.function.BooleanSupplier;
 import org.junit.jupiter.api.DisplayName;
 import org.junit.jupiter.api.Test;
-import org.springframework.boot.builder.SpringApplicationBuilder;
 import org.springframework.context.ConfigurableApplicationContext;
 
 /** Long days at the end of a bad line: a week's work at once, a slow line, a server that is restarted. */
@@ -100,7 +97,7 @@ class FieldLineDrillTests extends FieldRun {
     }
 
     @Test
-    @DisplayName("SYN-24 SYN-13 the server is restarted while a phone sends: signed in still, all there, seen at once")
+    @DisplayName("SYN-13 the server is restarted while a phone sends: signed in still, all there, seen at once")
     void serverRestarted() throws IOException {
         Page page = phone();
         technician(page, "Tove Glen");
@@ -124,23 +121,5 @@ class FieldLineDrillTests extends FieldRun {
         } finally {
             line.leadsTo(port);
         }
-    }
-
-    /** A second start of the application on the same database, as after a restart. */
-    private static ConfigurableApplicationContext another() {
-        var database = TestDatabase.details();
-        var owner = TestDatabase.owner();
-        return new SpringApplicationBuilder(RamkeeperApplication.class)
-                .run(
-                        "--server.port=0",
-                        "--ramkeeper.second-factor=off",
-                        "--spring.datasource.url=" + database.getJdbcUrl(),
-                        "--spring.datasource.username=" + database.getUsername(),
-                        "--spring.datasource.password=" + database.getPassword(),
-                        "--spring.flyway.url=" + owner.getJdbcUrl(),
-                        "--spring.flyway.user=" + owner.getUsername(),
-                        "--spring.flyway.password=" + owner.getPassword(),
-                        "--ramkeeper.app-role=" + app.ramkeeper.trial.DatabaseRoles.APP,
-                        "--spring.jmx.enabled=false");
     }
 }

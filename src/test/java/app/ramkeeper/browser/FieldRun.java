@@ -2,6 +2,8 @@ package app.ramkeeper.browser;
 
 import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
 
+import app.ramkeeper.RamkeeperApplication;
+import app.ramkeeper.TestDatabase;
 import app.ramkeeper.identity.PersonId;
 import app.ramkeeper.identity.Role;
 import com.microsoft.playwright.Locator;
@@ -15,6 +17,8 @@ import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
 import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.boot.builder.SpringApplicationBuilder;
+import org.springframework.context.ConfigurableApplicationContext;
 import org.springframework.jdbc.core.simple.JdbcClient;
 
 /** A phone at the end of a line that can be cut, slowed and robbed of answers, and a site to visit. */
@@ -161,5 +165,23 @@ abstract class FieldRun extends BrowserRun {
                 .param("site", site)
                 .query(Long.class)
                 .single();
+    }
+
+    /** A second start of the application on the same database, as after a restart or on a second machine. */
+    static ConfigurableApplicationContext another() {
+        var database = TestDatabase.details();
+        var owner = TestDatabase.owner();
+        return new SpringApplicationBuilder(RamkeeperApplication.class)
+                .run(
+                        "--server.port=0",
+                        "--ramkeeper.second-factor=off",
+                        "--spring.datasource.url=" + database.getJdbcUrl(),
+                        "--spring.datasource.username=" + database.getUsername(),
+                        "--spring.datasource.password=" + database.getPassword(),
+                        "--spring.flyway.url=" + owner.getJdbcUrl(),
+                        "--spring.flyway.user=" + owner.getUsername(),
+                        "--spring.flyway.password=" + owner.getPassword(),
+                        "--ramkeeper.app-role=" + app.ramkeeper.trial.DatabaseRoles.APP,
+                        "--spring.jmx.enabled=false");
     }
 }
