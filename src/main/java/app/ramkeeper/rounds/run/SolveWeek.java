@@ -200,8 +200,9 @@ class SolveWeek {
         return (run.lightly() ? "Replanned lightly" : "Planned from scratch") + ": " + after.in()
                 + " visits in (before: "
                 + before.in() + "), " + Times.span(after.driveMinutes()) + " of driving ("
-                + Effects.signed(after.driveMinutes() - before.driveMinutes()) + "), " + after.pressingOut()
-                + " pressing ones left out.";
+                + Effects.signed(after.driveMinutes() - before.driveMinutes()) + "), "
+                + (after.pressingOut() == 0 ? "no" : after.pressingOut())
+                + (after.pressingOut() == 1 ? " pressing visit left out." : " pressing visits left out.");
     }
 
     /** The job acts for the person who asked, with the office's rights. */

@@ -50,9 +50,9 @@ public final class Effects {
         return times.lines().isEmpty() ? "no visits" : "back " + Times.say(times.back());
     }
 
-    /** "+12 min", "−7 min", "±0 min". */
+    /** "+12 min", "−1 h 7 min", "±0 min". */
     public static String signed(double minutes) {
         long whole = Math.round(minutes);
-        return (whole > 0 ? "+" : whole < 0 ? "−" : "±") + Math.abs(whole) + " min";
+        return (whole > 0 ? "+" : whole < 0 ? "−" : "±") + Times.span(Math.abs(whole));
     }
 }
