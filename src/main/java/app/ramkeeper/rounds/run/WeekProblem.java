@@ -326,7 +326,7 @@ final class WeekProblem {
         if (week.drive().rules().whyNot(stop, round) != null) {
             return Double.POSITIVE_INFINITY;
         }
-        double price = stop.worthADay() * ChronoUnit.DAYS.between(week.plan().monday(), round.day());
+        double price = stop.worthADay() * daysLate(stop, round.day());
         if (stop.lastTechnician() != null && !stop.lastTechnician().equals(round.personId())) {
             price += STRANGER;
         }
@@ -338,6 +338,12 @@ final class WeekProblem {
             price += STAY;
         }
         return price;
+    }
+
+    private long daysLate(Stop stop, LocalDate day) {
+        LocalDate monday = week.plan().monday();
+        LocalDate from = stop.lateFrom() == null || stop.lateFrom().isBefore(monday) ? monday : stop.lateFrom();
+        return Math.max(0, ChronoUnit.DAYS.between(from, day));
     }
 
     /** The stop of a job. */

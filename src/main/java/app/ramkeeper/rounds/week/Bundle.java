@@ -133,6 +133,19 @@ final class Bundle {
                 + (visit != null && visit.kind().equals("CALL_OUT") ? 400 : 0);
     }
 
+    /** The end of the first window that ends before the week does; what waits longer is late. A call-out is late from the first day. */
+    @Nullable
+    LocalDate lateFrom() {
+        if (visit != null && visit.kind().equals("CALL_OUT")) {
+            return null;
+        }
+        return tasks.stream()
+                .filter(t -> t.pressing(monday))
+                .map(DueRow::windowUntil)
+                .min(Comparator.naturalOrder())
+                .orElse(null);
+    }
+
     /** Sum of the tasks, without those that another one here includes, with the walk in and out, in fives. */
     int minutes(SiteTerms terms, Map<UUID, Set<UUID>> includes) {
         int work = tasks.stream()

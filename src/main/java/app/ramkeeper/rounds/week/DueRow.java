@@ -24,6 +24,12 @@ public record DueRow(
         @Nullable Double latitude,
         @Nullable Double longitude) {
 
+    /** What a day late costs for a task of weight 1, minutes of driving; common practice, without source. */
+    private static final double A_DAY = 6;
+
+    /** What a day sooner is worth within the week: so much that the last day is still better than leaving the task out. */
+    private static final double A_DAY_SOONER = 14;
+
     /** How pressing a task is within a week. */
     public enum Press {
         OVERDUE,
@@ -50,7 +56,7 @@ public record DueRow(
         LocalDate sunday = monday.plusDays(6);
         long late = ChronoUnit.DAYS.between(windowUntil, sunday);
         return switch (press(monday)) {
-            case OVERDUE, LAST_WEEK -> 90 + 6 * weight * Math.min(60, late + 7);
+            case OVERDUE, LAST_WEEK -> 90 + A_DAY * weight * Math.min(60, late + 7);
             case IN_WINDOW -> {
                 double window = Math.max(1, ChronoUnit.DAYS.between(windowFrom, windowUntil));
                 double through = ChronoUnit.DAYS.between(windowFrom, sunday) / window;
@@ -60,8 +66,12 @@ public record DueRow(
         };
     }
 
-    /** What each further day of waiting within the week costs. */
+    /** What each further day past its window costs within the week. */
     double worthADay(LocalDate monday) {
-        return press(monday) == Press.OVERDUE ? 2 * weight : 0;
+        return pressing(monday) ? A_DAY_SOONER * weight : 0;
+    }
+
+    boolean pressing(LocalDate monday) {
+        return !windowUntil.isAfter(monday.plusDays(6));
     }
 }

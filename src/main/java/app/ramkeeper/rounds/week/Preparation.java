@@ -194,7 +194,8 @@ public class Preparation {
                 bundle.worth(),
                 bundle.worthADay(),
                 bundle.why(),
-                bundle.dueOn() == null ? null : Date.valueOf(bundle.dueOn())
+                bundle.dueOn() == null ? null : Date.valueOf(bundle.dueOn()),
+                bundle.lateFrom() == null ? null : Date.valueOf(bundle.lateFrom())
             });
             bundle.tasks.forEach(t -> tasks.add(new Object[] {id, t.taskId(), t.installId(), t.kindId()}));
             place(id, visit, kept);
@@ -220,11 +221,11 @@ public class Preparation {
         void write() {
             batch.batchUpdate("""
                     insert into week_stops as w (id, plan_id, site_id, visit_id, kind, minutes, crew, skills, must, fixed_on, fixed_from, not_on,
-                      worth, worth_a_day, why, due_on) values (?, ?, ?, ?, ?, ?, ?, string_to_array(?, ','), ?, ?, ?, ?, ?, ?, ?, ?)
+                      worth, worth_a_day, why, due_on, late_from) values (?, ?, ?, ?, ?, ?, ?, string_to_array(?, ','), ?, ?, ?, ?, ?, ?, ?, ?, ?)
                     on conflict (id) do update set kind = excluded.kind, minutes = excluded.minutes, crew = excluded.crew,
                       skills = excluded.skills, must = excluded.must, fixed_on = excluded.fixed_on, fixed_from = excluded.fixed_from,
                       not_on = coalesce(excluded.not_on, w.not_on), worth = excluded.worth, worth_a_day = excluded.worth_a_day, why = excluded.why,
-                      due_on = excluded.due_on""", stops);
+                      due_on = excluded.due_on, late_from = excluded.late_from""", stops);
             batch.batchUpdate(
                     "delete from week_stop_tasks where stop_id = ?",
                     stops.stream().map(row -> new Object[] {row[0]}).toList());

@@ -16,7 +16,8 @@ import org.jspecify.annotations.Nullable;
  * @param fixedOn the day agreed with the customer
  * @param notOn the day they asked to move it from
  * @param worth what leaving it out costs, in minutes of driving
- * @param worthADay what each day of waiting within the week adds
+ * @param worthADay what each day of waiting within the week adds, from lateFrom on
+ * @param lateFrom the end of the first window that ends before the week does; without one each day from Monday on counts
  * @param why in words, why it is a candidate
  * @param setAside the office's reason to leave it out
  * @param excuse the office's reason to break a rule
@@ -45,6 +46,7 @@ public record Stop(
         double worthADay,
         String why,
         @Nullable LocalDate dueOn,
+        @Nullable LocalDate lateFrom,
         boolean addedByHand,
         @Nullable UUID personId,
         @Nullable LocalDate day,

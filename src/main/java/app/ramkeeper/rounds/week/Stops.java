@@ -33,6 +33,7 @@ public final class Stops {
                 s.worthADay(),
                 s.why(),
                 s.dueOn(),
+                s.lateFrom(),
                 s.addedByHand(),
                 person,
                 day,

@@ -27,7 +27,7 @@ public class WeekStore {
     private static final String STOPS = """
             select w.id, w.site_id, s.name as site, s.locality, s.latitude, s.longitude, coalesce(c.biosecurity, 'CLEAN') as biosecurity,
               s.catchment_id, w.visit_id, w.kind, w.minutes, w.crew, array_to_string(w.skills, ',') as skills, w.must, w.fixed_on, w.fixed_from,
-              w.not_on, w.worth, w.worth_a_day, w.why, w.due_on, w.added_by_hand, w.person_id, w.day, w.position, w.locked, w.set_aside,
+              w.not_on, w.worth, w.worth_a_day, w.why, w.due_on, w.late_from, w.added_by_hand, w.person_id, w.day, w.position, w.locked, w.set_aside,
               w.excuse, w.left_out, w.published_on, w.published_from, w.published_to, w.changed_at, v.state as visit_state, v.answer,
               coalesce(v.office_must_ring, false) as office_must_ring,
               (select string_agg(distinct k.name, ', ') from week_stop_tasks t join task_kinds k on k.id = t.task_kind_id where t.stop_id = w.id) as tasks,

@@ -15,6 +15,7 @@ import app.ramkeeper.rounds.week.Week;
 import java.lang.management.ManagementFactory;
 import java.lang.management.MemoryPoolMXBean;
 import java.lang.management.MemoryType;
+import java.lang.management.ThreadMXBean;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
@@ -32,6 +33,7 @@ public final class WeekBench {
     private final InventedWeek invented;
     private final WeekMapping mapping;
     private final long seed;
+    private long cpu;
 
     private WeekBench(long seed, int candidates) {
         this.seed = seed;
@@ -50,7 +52,7 @@ public final class WeekBench {
         WeekBench bench = new WeekBench(numbers[0], (int) numbers[4]);
         bench.firstPlan();
         System.out.println(
-                "plan,seconds,cost,without_prizes,visits,pressing_out,late_days,drive_min,drive_min_a_visit,rounds,steps,sound");
+                "plan,seconds,cpu_seconds,cost,without_prizes,visits,pressing_out,late_days,late_weighted,drive_min,drive_min_a_visit,rounds,steps,sound");
         Plan byDue = PlainPlanners.nearestTechnician(bench.invented, bench.mapping);
         Plan byCluster = PlainPlanners.nearestCluster(bench.invented, bench.mapping);
         bench.line("by due date nearest technician", 0, byDue, 0);
@@ -62,8 +64,7 @@ public final class WeekBench {
         bench.ours("ours", numbers[2]);
         bench.heap();
         if (numbers[3] > 0) {
-            Engine.Result result =
-                    Engine.JSPRIT.solve(bench.mapping.problem(), bench.seed, Duration.ofSeconds(numbers[3]), false);
+            Engine.Result result = bench.timed(Engine.JSPRIT, bench.mapping.problem(), numbers[3]);
             bench.line("jsprit", numbers[3], result.plan(), result.steps());
         }
     }
@@ -86,8 +87,16 @@ public final class WeekBench {
     }
 
     private void ours(String name, long seconds) {
-        Engine.Result result = Engine.OURS.solve(mapping.problem(), seed, Duration.ofSeconds(seconds), false);
+        Engine.Result result = timed(Engine.OURS, mapping.problem(), seconds);
         line(name, seconds, result.plan(), result.steps());
+    }
+
+    private Engine.Result timed(Engine engine, Problem problem, long seconds) {
+        ThreadMXBean threads = ManagementFactory.getThreadMXBean();
+        long before = threads.getCurrentThreadCpuTime();
+        Engine.Result result = engine.solve(problem, seed, Duration.ofSeconds(seconds), false);
+        cpu = threads.getCurrentThreadCpuTime() - before;
+        return result;
     }
 
     /** The optimiser with nothing to choose: all visits of another plan must go in, and no others. */
@@ -118,7 +127,7 @@ public final class WeekBench {
             }
         }
         Problem problem = Problem.of(jobs, rounds, time, cost, (job, round) -> all.price(in[job], round));
-        Engine.Result result = Engine.OURS.solve(problem, seed, Duration.ofSeconds(seconds), false);
+        Engine.Result result = timed(Engine.OURS, problem, seconds);
         int[][] placed = new int[rounds.size()][];
         for (int round = 0; round < placed.length; round++) {
             placed[round] = IntStream.of(result.plan().rounds()[round])
@@ -131,6 +140,7 @@ public final class WeekBench {
     private void line(String name, long seconds, Plan plan, long steps) {
         PlanCheck.Verdict verdict = PlanCheck.of(mapping.problem(), plan);
         Week placed = mapping.placed(plan);
+        InventedWeek.Lateness late = invented.lateness(placed);
         Week.Totals totals = placed.totals();
         double prizes =
                 plan.leftOut().stream().mapToDouble(mapping.problem()::prize).sum();
@@ -140,14 +150,16 @@ public final class WeekBench {
                 .forEach(breach -> broken.add(breach.words()));
         System.out.printf(
                 Locale.ROOT,
-                "%s,%d,%.1f,%.1f,%d,%d,%d,%.0f,%.2f,%d,%d,%s%n",
+                "%s,%d,%.1f,%.1f,%.1f,%d,%d,%d,%.0f,%.0f,%.2f,%d,%d,%s%n",
                 name,
                 seconds,
+                cpu / 1e9,
                 verdict.cost(),
                 verdict.cost() - prizes,
                 totals.in(),
                 totals.pressingOut(),
-                invented.lateDays(placed),
+                late.days(),
+                late.weighted(),
                 totals.driveMinutes(),
                 totals.driveMinutes() / totals.in(),
                 totals.rounds(),

@@ -10,6 +10,8 @@ import java.util.Map;
 import java.util.Set;
 import java.util.UUID;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 class BundleTests {
 
@@ -55,6 +57,27 @@ class BundleTests {
         assertThat(sooner.worth()).isGreaterThan(plain.worth());
         assertThat(later.why()).contains("can wait until the week of Mon 14 Dec: because");
         assertThat(sooner.why()).contains("brought forward from the week of Mon 14 Dec: because");
+    }
+
+    @ParameterizedTest
+    @ValueSource(ints = {-60, -1, 0, 1, 3, 6})
+    void aPressingTaskIsBetterDoneOnTheLastDayThanLeftOut(int until) {
+        Bundle bundle = new Bundle(SITE, null, MONDAY);
+        bundle.tasks.add(task(until, 1));
+
+        assertThat(bundle.lateFrom()).isEqualTo(MONDAY.plusDays(until));
+        int late = 6 - Math.max(0, until);
+        assertThat(bundle.worthADay() * late).isLessThan(bundle.worth());
+        assertThat(bundle.worthADay()).isPositive();
+    }
+
+    @Test
+    void whatHasTimeUntilAfterTheWeekIsNotLateInIt() {
+        Bundle bundle = new Bundle(SITE, null, MONDAY);
+        bundle.tasks.add(task(7, 1));
+
+        assertThat(bundle.lateFrom()).isNull();
+        assertThat(bundle.worthADay()).isZero();
     }
 
     private static Horizon.Move move(DueRow task, LocalDate from, LocalDate to) {

@@ -8,6 +8,7 @@ import app.ramkeeper.rounds.week.Supplies.Need;
 import app.ramkeeper.rounds.week.Supplies.OnHand;
 import java.time.LocalDate;
 import java.time.LocalTime;
+import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
@@ -43,7 +44,7 @@ public final class InventedWeek {
 
     private final SplittableRandom random;
     private final Map<UUID, Double> burden = new HashMap<>();
-    private final Map<UUID, LocalDate> latest = new HashMap<>();
+    private final Map<UUID, List<DueRow>> tasks = new HashMap<>();
     private final List<Kind> kinds;
     private final Map<UUID, Set<String>> skillsOfKind = new HashMap<>();
     private final UUID rubber;
@@ -93,23 +94,32 @@ public final class InventedWeek {
         return burden;
     }
 
-    /**
-     * Days past the end of the window, over all visits whose window ends before the week does: until the day they stand on, and
-     * until the next Monday for those left out.
-     */
-    public long lateDays(Week placed) {
-        long sum = 0;
+    /** Days past the end of windows, summed over visits (by the earliest window of each), and over tasks by the weight of their kind. */
+    public record Lateness(long days, double weighted) {}
+
+    /** Until the day a visit stands on; until the next Monday for those left out. */
+    public Lateness lateness(Week placed) {
+        long days = 0;
+        double weighted = 0;
         for (Stop stop : placed.stops()) {
             LocalDate on = stop.day() == null ? MONDAY.plusDays(7) : stop.day();
-            LocalDate until = latest.get(stop.id());
-            sum += Math.max(0, on.toEpochDay() - until.toEpochDay());
+            long most = 0;
+            for (DueRow task : tasks.get(stop.id())) {
+                long late = Math.max(0, ChronoUnit.DAYS.between(task.windowUntil(), on));
+                most = Math.max(most, late);
+                weighted += task.weight() * late;
+            }
+            days += most;
         }
-        return sum;
+        return new Lateness(days, weighted);
     }
 
     /** The end of the visit's earliest window. */
     public LocalDate latest(Stop stop) {
-        return latest.get(stop.id());
+        return tasks.get(stop.id()).stream()
+                .map(DueRow::windowUntil)
+                .min(Comparator.naturalOrder())
+                .orElseThrow();
     }
 
     private UUID id() {
@@ -153,12 +163,7 @@ public final class InventedWeek {
         SiteTerms terms = new SiteTerms(site, random.nextInt(6), false, false, false);
         Set<String> skills = bundle.skills(terms, skillsOfKind);
         int crew = bundle.crew(terms, skills);
-        latest.put(
-                stop,
-                bundle.tasks.stream()
-                        .map(DueRow::windowUntil)
-                        .min(Comparator.naturalOrder())
-                        .orElse(MONDAY.plusDays(30)));
+        tasks.put(stop, bundle.tasks);
         boolean marked = random.nextInt(100) < 3;
         if (!agreed) {
             hours(site);
@@ -191,6 +196,7 @@ public final class InventedWeek {
                 bundle.worthADay(),
                 bundle.why(),
                 bundle.dueOn(),
+                bundle.lateFrom(),
                 false,
                 null,
                 null,
