@@ -41,7 +41,7 @@ const drafts = [];
 function draftsList() {
   return drafts.length ? h('ul', { className: 'list' }, drafts.map((d) => h('li', null,
     h('a', { href: `#/visit/${d.id}` }, `${db.sites.get(d.site)?.name || 'Site'}, ${day(d.on)}`),
-    d.person === db.person?.person ? null : h('p', { className: 'soft' }, 'written by another person on this phone')))) : h('p', { className: 'soft' }, 'None.');
+    d.person === db.person?.person ? null : h('p', { className: 'soft' }, `begun by ${d.writer || 'another person'} on this phone`)))) : h('p', { className: 'soft' }, 'None.');
 }
 
 async function begin(site, planned) {
@@ -109,7 +109,8 @@ function album(site, kinds, title) {
       const words = `${SHOWS[p.kind]}${p.caption ? `: ${p.caption}` : ''}`;
       const src = URL.createObjectURL(p.blob);
       const img = h('img', { src, alt: words, onload: () => URL.revokeObjectURL(src) });
-      return h('figure', null, img, h('figcaption', null, `${words}, ${day(p.on)}`));
+      const figure = h('figure', null, h('button', { className: 'plain', 'aria-label': `${words}: larger or smaller`, onclick: () => figure.classList.toggle('wide') }, img), h('figcaption', null, `${words}, ${day(p.on)}`));
+      return figure;
     }));
     const missing = wanted.length - found.length;
     said.textContent = missing ? `${missing} of ${wanted.length} ${missing > 1 ? 'are' : 'is'} not on the phone yet.` : '';

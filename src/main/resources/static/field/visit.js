@@ -30,7 +30,7 @@ export function newVisit(site, planned) {
   const installs = installsOf(site.id);
   const fresh = installs.length && installs.every((i) => !i.commissioned && i.known);
   const list = db.data.checklists.find((c) => c.model && installs.some((i) => (i.pumps || []).some((p) => p.modelId === c.model))) || db.data.checklists.find((c) => !c.model);
-  return { id: crypto.randomUUID(), person: db.person.person, visit: planned?.id || null, site: site.id, kind: planned?.kind || (fresh ? 'COMMISSIONING' : 'SERVICE'), on: iso(),
+  return { id: crypto.randomUUID(), person: db.person.person, writer: db.person.name, visit: planned?.id || null, site: site.id, kind: planned?.kind || (fresh ? 'COMMISSIONING' : 'SERVICE'), on: iso(),
     startedAt: null, arrivedAt: null, leftAt: null, people: planned?.others || [], outcome: 'DONE', reason: null, note: '', nobodyThere: false, customerName: '',
     tasks: asked.map((t) => ({ task: t.id, install: t.install, pump: t.pump, kind: t.kind, outcome: null, note: '' })), readings: {}, findings: [], parts: [], photos: [], followUps: [],
     cautions: {}, checklist: list?.id || null, list: list || null, checks: {}, steps: [], water: {}, cases: [] };
@@ -62,6 +62,7 @@ export async function visitPage(id) {
   const again = async () => { await save(); dispatchEvent(new HashChangeEvent('hashchange')); };
   const c = { d, site, save, again, installs: installsOf(d.site) };
   return [h('h1', null, site.name), saved, problems.length ? h('div', { className: 'caution', role: 'alert' }, h('strong', null, 'Before it can be finished'), h('ul', null, problems.map((p) => h('li', null, p)))) : null,
+    d.person === db.person?.person ? null : h('div', { className: 'caution' }, h('strong', null, `Begun by ${d.writer || 'another person'} on this phone`), 'It is sent as theirs. Begin a visit of your own for what you did.'),
     times(c), caution(c, 'CHAMBER', (site.hazards || []).some((z) => z.kind === 'CONFINED_SPACE')),
     usual(c), cases(c), tasks(c), d.kind === 'COMMISSIONING' ? commissioning(c, danger) : null, c.installs.map((i) => readings(c, i)), findings(c), parts(c), water(c, caution), photoPart(c), rest(c), end(c)];
 }
@@ -225,7 +226,7 @@ function parts(c) {
 
 function rest(c) {
   const { d } = c;
-  return [h('h2', null, 'Notes'), field('What the next one should know', h('textarea', { value: d.note, oninput: (e) => { d.note = e.target.value; c.save(); } })),
+  return [h('h2', null, 'Notes'), field('What the next one should know', h('textarea', { 'data-q': 'note', value: d.note, oninput: (e) => { d.note = e.target.value; c.save(); } })),
     d.followUps.map((f, n) => h('div', null, field('Left to do', h('input', { type: 'text', value: f.text, oninput: (e) => { f.text = e.target.value; c.save(); } })),
       field('By', h('input', { type: 'date', value: f.dueOn || '', oninput: (e) => { f.dueOn = e.target.value || null; c.save(); } })),
       h('label', { className: 'tick' }, h('input', { type: 'checkbox', checked: f.promised, onchange: (e) => { f.promised = e.target.checked; c.save(); } }), 'Promised to the customer'),

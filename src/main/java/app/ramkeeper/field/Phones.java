@@ -20,7 +20,12 @@ class Phones {
         this.jdbc = jdbc;
     }
 
-    /** One visit as it arrived. */
+    /**
+     * One visit as it arrived.
+     *
+     * @param result what has become of it by now
+     * @param held where it waits for the office
+     */
     public record Arrival(
             UUID id,
             String site,
@@ -30,7 +35,8 @@ class Phones {
             Instant receivedAt,
             int photos,
             int arrived,
-            @Nullable Long clockAheadS) {
+            @Nullable Long clockAheadS,
+            @Nullable UUID held) {
 
         /** More than two minutes off. */
         public boolean clockOff() {
@@ -41,8 +47,10 @@ class Phones {
     @GetMapping("/phones")
     String arrivals(Model model) {
         model.addAttribute("arrivals", jdbc.sql("""
-                        select e.id, coalesce(s.name, '') as site, w.name as writer, c.name as carrier, e.result, e.received_at, e.photos,
-                          (select count(*) from field_photos p where p.entry_id = e.id)::int as arrived, e.clock_ahead_s
+                        select e.id, coalesce(s.name, '') as site, w.name as writer, c.name as carrier,
+                          case when r.id is not null then 'APPLIED' when t.settled_at is not null then 'DISMISSED' else 'HELD' end as result, e.received_at, e.photos,
+                          (select count(*) from field_photos p where p.entry_id = e.id)::int as arrived, e.clock_ahead_s,
+                          case when r.id is null then t.id end as held
                         from field_entries e join people w on w.id = e.person_id join people c on c.id = e.carried_by
                           left join visit_reports r on r.id = e.id left join to_settle t on t.report_id = e.id
                           left join sites s on s.id = coalesce(r.site_id, t.site_id)

@@ -42,15 +42,15 @@ class FieldBrowserTests extends FieldRun {
         assertThat(page.content()).doesNotContain("owes us money");
         isAccessible(page);
         openVisit(page);
-        page.locator("textarea").pressSequentially("Wasps under the li");
+        page.locator("textarea[data-q=note]").pressSequentially("Wasps under the li");
         page.waitForFunction("() => document.getElementById('kept').textContent.startsWith('Kept')");
 
         String address = page.url();
         Page again = page.context().newPage();
         page.close();
         again.navigate(address);
-        assertThat(again.locator("textarea")).hasValue("Wasps under the li");
-        again.locator("textarea").pressSequentially("d");
+        assertThat(again.locator("textarea[data-q=note]")).hasValue("Wasps under the li");
+        again.locator("textarea[data-q=note]").pressSequentially("d");
         again.locator("input[data-q=DELIVERED_FLOW]").fill("4,5");
         again.locator("input[data-q=BEAT_RATE]").fill("62");
         button(again, "Nobody there").click();
@@ -159,7 +159,7 @@ class FieldBrowserTests extends FieldRun {
         Page page = phone();
         technician(page, "Cato Birch");
         openVisit(page);
-        page.locator("textarea").fill("x".repeat(10_001));
+        page.locator("textarea[data-q=note]").fill("x".repeat(10_001));
         page.locator("#finish").click();
         assertThat(page.locator("main")).containsText("to be mended");
         queue(page, 4, 0);
@@ -167,7 +167,7 @@ class FieldBrowserTests extends FieldRun {
         assertThat(page.locator("main")).containsText("too long");
 
         button(page, "Mend").click();
-        page.locator("textarea").fill("short");
+        page.locator("textarea[data-q=note]").fill("short");
         page.locator("#finish").click();
         assertThat(page.locator(".state.sent")).hasCount(5);
         org.assertj.core.api.Assertions.assertThat(reports()).isEqualTo(5);

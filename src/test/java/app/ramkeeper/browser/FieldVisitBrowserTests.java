@@ -17,7 +17,7 @@ import org.junit.jupiter.api.Test;
 /** The visit's page: what is typed stays, one tap writes down what follows, a list stays the one that was begun. */
 class FieldVisitBrowserTests extends FieldRun {
 
-    private static final String NOTE = "main textarea";
+    private static final String NOTE = "textarea[data-q=note]";
 
     private static void unfold(Page page, String summary) {
         page.locator("summary", new Page.LocatorOptions().setHasText(summary)).click();
@@ -58,7 +58,7 @@ class FieldVisitBrowserTests extends FieldRun {
         openVisit(page);
         page.locator(NOTE).focus();
         page.evaluate("""
-                async () => { for (let i = 0; i < 300; i++) { const t = document.querySelector('main textarea');
+                async () => { for (let i = 0; i < 300; i++) { const t = document.querySelector('textarea[data-q=note]');
                     t.value += i % 10; t.dispatchEvent(new Event('input'));
                     if (i % 15 === 0) { [...document.querySelectorAll('button')].find((b) => b.textContent.startsWith('Arrived')).click(); }
                     await new Promise((r) => setTimeout(r, 1)); } }""");
@@ -235,6 +235,25 @@ class FieldVisitBrowserTests extends FieldRun {
         page.evaluate("id => { location.hash = '#/site/' + id; }", site.toString());
         assertThat(page.locator("main")).containsText("E. coli: < 1 per 100 ml");
         assertThat(page.locator("main")).containsText("Next sample Mon 3 May 2027");
+    }
+
+    @Test
+    @DisplayName("SYN-14 what another person began on this phone is said to be theirs, and stays")
+    void anothersDraftIsTheirs() {
+        Page page = phone();
+        technician(page, "Ebba Rill");
+        openVisit(page);
+        page.locator(NOTE).fill("Half a note");
+        String draft = page.url();
+        signIn(page, "Finn Holm", Role.TECHNICIAN);
+        toField(page);
+        assertThat(page.locator("main")).containsText("begun by Ebba Rill on this phone");
+        page.navigate(draft);
+        assertThat(page.locator(NOTE)).hasValue("Half a note");
+        assertThat(page.locator(".caution").first()).containsText("Begun by Ebba Rill on this phone");
+        openVisit(page);
+        assertThat(page.locator(NOTE)).hasValue("");
+        assertThat(page.locator("main")).not().containsText("Begun by");
     }
 
     @Test

@@ -112,7 +112,13 @@ class FieldListsTests {
         assertThat(post("/field-lists/causes", "symptom", "FROZEN", "base", NONE, "lines", "no bar"))
                 .hasStatus(422)
                 .bodyText()
-                .contains("no bar");
+                .contains("no bar")
+                .containsPattern("<details open=\"open\"><summary>Frozen \\(none\\)</summary>")
+                .containsOnlyOnce("<details open");
+        assertThat(mvc.get().uri("/field-lists").with(user(PageTest.As.who(ada, Role.OFFICE))))
+                .bodyText()
+                .contains("(14 lines)</summary>", "Source low or dry (1 line)</summary>")
+                .doesNotContain("<details open");
         assertThat(post("/field-lists/causes", "symptom", "FROZEN", "base", NONE, "lines", "fr\u0007ost | x"))
                 .hasStatus(400);
         assertThat(post(

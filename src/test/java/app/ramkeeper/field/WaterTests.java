@@ -211,7 +211,21 @@ class WaterTests extends FromPhones {
         assertThat(mvc.get().uri("/to-settle/{id}", held).with(user(PageTest.As.who(ada, Role.OFFICE))))
                 .bodyText()
                 .contains("W-17", "E. coli", "hypochlorite", "detergent");
-        assertThat(post("/to-settle/" + held + "/extra", Map.of())).hasStatus3xxRedirection();
+        String waiting = "/to-settle/" + held;
+        assertThat(arrivals()).contains(waiting);
+        assertThat(post(waiting + "/extra", Map.of())).hasStatus3xxRedirection();
+        assertThat(arrivals()).doesNotContain(waiting).contains("/visits/reports/" + id);
         assertThat(page("/visits/reports/" + id)).contains("W-17", "per 100 ml", "detergent");
+    }
+
+    private String arrivals() {
+        return new String(
+                mvc.get()
+                        .uri("/phones")
+                        .with(user(PageTest.As.who(ada, Role.OFFICE)))
+                        .exchange()
+                        .getResponse()
+                        .getContentAsByteArray(),
+                StandardCharsets.UTF_8);
     }
 }
