@@ -35,11 +35,12 @@ final class JspritRules {
         this.perRound = perRound;
     }
 
-    void addTo(ConstraintManager constraints) {
+    /** With {@code choosy} nothing goes in that adds more than it is worth; without it as much goes in as fits. */
+    void addTo(ConstraintManager constraints, boolean choosy) {
         constraints.addConstraint(
                 (HardRouteConstraint) facts -> problem.price(job(facts), round(facts)) < Double.POSITIVE_INFINITY);
         constraints.addConstraint((SoftRouteConstraint) facts -> problem.price(job(facts), round(facts)));
-        if (anyOptional()) {
+        if (choosy) {
             constraints.addConstraint((HardActivityConstraint) this::worthIt, Priority.HIGH);
         }
         if (anyLongest()) {
@@ -102,7 +103,7 @@ final class JspritRules {
                 : HardActivityConstraint.ConstraintsStatus.NOT_FULFILLED;
     }
 
-    private boolean anyOptional() {
+    boolean anyOptional() {
         for (int job = 0; job < problem.jobs(); job++) {
             if (!problem.job(job).must()) {
                 return true;

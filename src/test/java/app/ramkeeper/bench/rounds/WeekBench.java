@@ -30,6 +30,8 @@ import java.util.stream.IntStream;
  */
 public final class WeekBench {
 
+    private static final long STEPS = 60_000;
+
     private final InventedWeek invented;
     private final WeekMapping mapping;
     private final long seed;
@@ -58,6 +60,7 @@ public final class WeekBench {
         bench.line("by due date nearest technician", 0, byDue, 0);
         bench.line("nearest cluster per day", 0, byCluster, 0);
         bench.line("cheapest insertion and 2-opt", 0, CheapestInsertion.solve(bench.mapping.problem()), 0);
+        bench.oursBySteps();
         bench.ours("ours", numbers[1]);
         bench.sameVisits("ours with the visits of the first", byDue, numbers[1]);
         bench.sameVisits("ours with the visits of the second", byCluster, numbers[1]);
@@ -84,6 +87,17 @@ public final class WeekBench {
         boolean whole = found[0].complete(mapping.problem())
                 && PlanCheck.of(mapping.problem(), found[0]).sound();
         say("first plan after %d ms, %s".formatted(millis(began, first[0]), whole ? "complete" : "NOT complete"));
+    }
+
+    /** As many steps as the application takes by default: the same plan on any machine, however busy. */
+    private void oursBySteps() {
+        ThreadMXBean threads = ManagementFactory.getThreadMXBean();
+        long before = threads.getCurrentThreadCpuTime();
+        long began = System.nanoTime();
+        Plan plan = new Search(mapping.problem(), Limits.ofIterations(seed, STEPS), Progress.none())
+                .improve(mapping.start(), 1);
+        cpu = threads.getCurrentThreadCpuTime() - before;
+        line("ours by steps", millis(began, System.nanoTime()) / 1000, plan, STEPS);
     }
 
     private void ours(String name, long seconds) {
