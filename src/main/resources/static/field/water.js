@@ -1,6 +1,5 @@
 // Drinking water and hygiene: sample, disinfection, cleaning between catchments.
 import { h, field } from './dom.js';
-import { db } from './data.js';
 
 const DATE = /^\d{4}-\d\d-\d\d$/;
 const minutes = (text) => { const t = String(text ?? '').trim(); return /^\d{1,5}$/.test(t) ? Number(t) : null; };
@@ -46,5 +45,5 @@ export function waterSent({ water: w }) {
   if (!list.length && !Object.values(sent).some((x) => x !== null && x !== false)) {
     return null;
   }
-  return { ...sent, results: list, takenTime: /^\d\d:\d\d$/.test(w.time || '') ? w.time : null, takenBy: db.person?.name || null };
+  return { ...sent, results: list, takenTime: /^\d\d:\d\d$/.test(w.time || '') ? w.time : null };
 }

@@ -26,7 +26,8 @@ public class WaterRecords {
 
     private static final String CARE = """
             select r.id, r.attended_on, h.product, h.strength, h.contact_minutes, h.flushed, h.isolated, h.cleaned,
-              (select coalesce(jsonb_agg(jsonb_build_object('id', s.id, 'version', s.version, 'sample', jsonb_build_object('reference', s.reference,
+              (select coalesce(jsonb_agg(jsonb_build_object('id', s.id, 'version', s.version, 'by', coalesce(s.taken_by, (select p.name from report_people rp
+                  join people p on p.id = rp.person_id where rp.report_id = r.id and rp.lead limit 1)), 'sample', jsonb_build_object('reference', s.reference,
                   'place', s.place, 'takenOn', s.taken_on, 'takenTime', s.taken_time, 'takenBy', s.taken_by, 'laboratory', s.laboratory,
                   'remark', s.remark, 'nextOn', s.next_on, 'results', (select coalesce(jsonb_agg(jsonb_build_object('parameter', w.parameter,
                     'value', w.value, 'unit', w.unit) order by w.seq), '[]') from water_results w where w.sample_id = s.id)))
@@ -43,8 +44,12 @@ public class WaterRecords {
         this.store = store;
     }
 
-    /** A kept sample. */
-    public record Kept(UUID id, int version, WaterCare.Sample sample) {}
+    /**
+     * A kept sample.
+     *
+     * @param by who took it: as said, else who led the visit
+     */
+    public record Kept(UUID id, int version, @Nullable String by, WaterCare.Sample sample) {}
 
     /** What one report says of water. */
     public record Care(ReportId report, LocalDate on, List<Kept> samples, WaterCare.@Nullable Hygiene hygiene) {}

@@ -217,12 +217,12 @@ class FieldVisitBrowserTests extends FieldRun {
         assertThat(page.locator(".state.sent")).hasCount(1, new LocatorAssertions.HasCountOptions().setTimeout(60_000));
         assertThat(report().get("note")).isNull();
         assertThat(jdbc.sql("""
-                        select s.reference || '|' || s.place || '|' || s.taken_time || '|' || s.taken_by || '|' || s.laboratory || '|' || s.next_on || '|'
+                        select s.reference || '|' || s.place || '|' || s.taken_time || '|' || coalesce(s.taken_by, '-') || '|' || s.laboratory || '|' || s.next_on || '|'
                           || (select string_agg(w.parameter || '=' || w.value || coalesce(' ' || w.unit, ''), ',' order by w.seq) from water_results w where w.sample_id = s.id)
                           || '|' || h.product || '|' || h.strength || '|' || h.contact_minutes || '|' || h.flushed || '|' || h.cleaned
                         from water_samples s join visit_reports r on r.id = s.report_id join hygiene_records h on h.report_id = r.id where r.site_id = :site""").param("site", site).query(String.class).single())
                 .isEqualTo(
-                        "S-204|kitchen tap, E. coli|10:40:00|Pim Heath|Valley laboratory|2027-05-03|E. coli=< 1 per 100 ml,pH=7.4"
+                        "S-204|kitchen tap, E. coli|10:40:00|-|Valley laboratory|2027-05-03|E. coli=< 1 per 100 ml,pH=7.4"
                                 + "|sodium hypochlorite|50 mg/l|60|to the paddock|5 % detergent");
         assertThat(jdbc.sql(
                                 "select due_on::text from follow_ups where site_id = :site and text = 'Take the next water sample'")

@@ -90,7 +90,8 @@ class WaterTests extends FromPhones {
     @Test
     void aCorrectedReportKeepsItsWaterAndShowsItEverywhere() throws IOException {
         UUID first = sent(SAMPLE);
-        assertThat(page("/visits/reports/" + first)).contains("W-17", "&lt; 1", "per 100 ml", "hypochlorite");
+        assertThat(page("/visits/reports/" + first))
+                .contains("W-17", " 10:40<", ">, Ada ", "&lt; 1", "per 100 ml", "hypochlorite");
 
         var request = mvc.post()
                 .uri("/sites/{id}/record", site.value())
