@@ -3,6 +3,7 @@ package app.ramkeeper.catalogue;
 import app.ramkeeper.identity.ForSetup;
 import app.ramkeeper.web.Choice;
 import app.ramkeeper.web.LostUpdate;
+import app.ramkeeper.web.Saved;
 import jakarta.servlet.http.HttpServletResponse;
 import jakarta.validation.Valid;
 import java.util.List;
@@ -67,7 +68,7 @@ class PartController {
             return again(model, null, response);
         }
         parts.add(form);
-        redirect.addFlashAttribute("saved", "Added: " + form.number() + " " + form.name());
+        redirect.addFlashAttribute("saved", Saved.of("catalogue.saved.added", form.number(), form.name()));
         return "redirect:/parts";
     }
 
@@ -90,21 +91,21 @@ class PartController {
             return page(model, id, form.withVersion(saved.version()));
         }
         parts.change(new PartId(id), form);
-        redirect.addFlashAttribute("saved", "Saved: " + form.number() + " " + form.name());
+        redirect.addFlashAttribute("saved", Saved.of("catalogue.saved.saved", form.number(), form.name()));
         return "redirect:/parts";
     }
 
     @PostMapping("/{id}/withdraw")
     String withdraw(@PathVariable UUID id, RedirectAttributes redirect) {
         parts.withdraw(new PartId(id));
-        redirect.addFlashAttribute("saved", "Taken out of use.");
+        redirect.addFlashAttribute("saved", Saved.of("catalogue.saved.takenOutOfUse"));
         return "redirect:/parts";
     }
 
     @PostMapping("/{id}/bring-back")
     String bringBack(@PathVariable UUID id, RedirectAttributes redirect) {
         parts.bringBack(new PartId(id));
-        redirect.addFlashAttribute("saved", "In use again.");
+        redirect.addFlashAttribute("saved", Saved.of("catalogue.saved.inUseAgain"));
         return "redirect:/parts";
     }
 

@@ -3,6 +3,7 @@ package app.ramkeeper.catalogue;
 import app.ramkeeper.identity.ForSetup;
 import app.ramkeeper.web.Choice;
 import app.ramkeeper.web.LostUpdate;
+import app.ramkeeper.web.Saved;
 import jakarta.servlet.http.HttpServletRequest;
 import jakarta.servlet.http.HttpServletResponse;
 import jakarta.validation.Valid;
@@ -79,7 +80,7 @@ class PumpModelController {
             return again(model, null, request, response);
         }
         models.add(form);
-        redirect.addFlashAttribute("saved", "Added: " + form.name());
+        redirect.addFlashAttribute("saved", Saved.of("catalogue.saved.addedOf", form.name()));
         return "redirect:/pump-models";
     }
 
@@ -103,21 +104,21 @@ class PumpModelController {
             return page(model, id, form.roomy(SPARE_ROWS).withVersion(saved.version()));
         }
         models.change(new PumpModelId(id), form);
-        redirect.addFlashAttribute("saved", "Saved: " + form.name());
+        redirect.addFlashAttribute("saved", Saved.of("catalogue.saved.savedOf", form.name()));
         return "redirect:/pump-models";
     }
 
     @PostMapping("/{id}/withdraw")
     String withdraw(@PathVariable UUID id, RedirectAttributes redirect) {
         models.withdraw(new PumpModelId(id));
-        redirect.addFlashAttribute("saved", "Taken out of use for new work.");
+        redirect.addFlashAttribute("saved", Saved.of("catalogue.saved.takenOutOfUseFor"));
         return "redirect:/pump-models";
     }
 
     @PostMapping("/{id}/bring-back")
     String bringBack(@PathVariable UUID id, RedirectAttributes redirect) {
         models.bringBack(new PumpModelId(id));
-        redirect.addFlashAttribute("saved", "In use again.");
+        redirect.addFlashAttribute("saved", Saved.of("catalogue.saved.inUseAgain"));
         return "redirect:/pump-models";
     }
 

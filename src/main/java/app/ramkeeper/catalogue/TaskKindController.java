@@ -2,6 +2,7 @@ package app.ramkeeper.catalogue;
 
 import app.ramkeeper.identity.ForAdministrator;
 import app.ramkeeper.web.LostUpdate;
+import app.ramkeeper.web.Saved;
 import jakarta.servlet.http.HttpServletResponse;
 import jakarta.validation.Valid;
 import java.util.Objects;
@@ -56,7 +57,7 @@ class TaskKindController {
             return page.again(model, null, form);
         }
         kinds.add(form);
-        redirect.addFlashAttribute("saved", "Added: " + form.name());
+        redirect.addFlashAttribute("saved", Saved.of("catalogue.saved.addedOf", form.name()));
         return "redirect:/task-kinds";
     }
 
@@ -90,21 +91,21 @@ class TaskKindController {
             return page.form(model, id, form);
         }
         kinds.change(new TaskKindId(id), form);
-        redirect.addFlashAttribute("saved", "Saved: " + form.name());
+        redirect.addFlashAttribute("saved", Saved.of("catalogue.saved.savedOf", form.name()));
         return "redirect:/task-kinds";
     }
 
     @PostMapping("/{id}/withdraw")
     String withdraw(@PathVariable UUID id, RedirectAttributes redirect) {
         kinds.withdraw(new TaskKindId(id));
-        redirect.addFlashAttribute("saved", "Taken out of use. Its tasks have ended.");
+        redirect.addFlashAttribute("saved", Saved.of("catalogue.saved.takenOutOfUseIts"));
         return "redirect:/task-kinds";
     }
 
     @PostMapping("/{id}/bring-back")
     String bringBack(@PathVariable UUID id, RedirectAttributes redirect) {
         kinds.bringBack(new TaskKindId(id));
-        redirect.addFlashAttribute("saved", "In use again.");
+        redirect.addFlashAttribute("saved", Saved.of("catalogue.saved.inUseAgain"));
         return "redirect:/task-kinds";
     }
 

@@ -2,6 +2,7 @@ package app.ramkeeper.exchange;
 
 import app.ramkeeper.identity.ForSetup;
 import app.ramkeeper.shared.Missing;
+import app.ramkeeper.web.Saved;
 import java.util.List;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
@@ -55,7 +56,7 @@ class ImportController {
     @PostMapping("/imports/{id}/stop")
     String stop(@PathVariable UUID id, RedirectAttributes attributes) {
         imports.stop(new ImportId(id));
-        attributes.addFlashAttribute("saved", "It stops after the rows it has in hand.");
+        attributes.addFlashAttribute("saved", Saved.of("exchange.saved.itStopsAfterThe"));
         return "redirect:/imports/" + id;
     }
 
@@ -113,7 +114,7 @@ class ImportController {
             showRow(imported, row, model);
             return app.ramkeeper.web.Saving.again("exchange/row", model);
         }
-        attributes.addFlashAttribute("saved", "Line " + line + " is ready now.");
+        attributes.addFlashAttribute("saved", Saved.of("exchange.saved.lineIsReadyNow", line));
         return "redirect:/imports/" + id + "/rows";
     }
 

@@ -9,6 +9,7 @@ import app.ramkeeper.identity.PersonId;
 import app.ramkeeper.visits.Symptom;
 import app.ramkeeper.visits.VisitChoices;
 import app.ramkeeper.web.Choice;
+import app.ramkeeper.web.Saved;
 import app.ramkeeper.web.Saving;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
@@ -95,7 +96,7 @@ class FieldLists {
         } catch (ListLines.Wrong wrong) {
             return again(model, symptom.name(), lines, wrong.getMessage());
         }
-        flash.addFlashAttribute("saved", "Saved. Phones take it along the next time.");
+        flash.addFlashAttribute("saved", Saved.of("field.saved.savedPhonesTakeIt"));
         return new ModelAndView("redirect:/field-lists");
     }
 
@@ -120,7 +121,7 @@ class FieldLists {
         } catch (ListLines.Wrong wrong) {
             return again(page, base == 0 ? "own" : where, lines, wrong.getMessage());
         }
-        flash.addFlashAttribute("saved", "Saved as the next edition. Visits keep the one they were done with.");
+        flash.addFlashAttribute("saved", Saved.of("field.saved.savedAsTheNext"));
         return new ModelAndView("redirect:/field-lists");
     }
 

@@ -4,6 +4,7 @@ import app.ramkeeper.fleet.SiteId;
 import app.ramkeeper.identity.CurrentUser;
 import app.ramkeeper.identity.ForField;
 import app.ramkeeper.identity.PersonId;
+import app.ramkeeper.web.Saved;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Set;
@@ -49,8 +50,7 @@ class PinController {
         try {
             pins.set(new PersonId(user.person()), new SiteId(id), pinned);
             flash.addFlashAttribute(
-                    "saved",
-                    pinned ? "Pinned: your phone takes its photos and drawings along when it next asks." : "Unpinned.");
+                    "saved", pinned ? Saved.of("field.saved.pinnedYourPhoneTakes") : Saved.of("field.saved.unpinned"));
         } catch (Pins.TooMany full) {
             flash.addFlashAttribute("pinRefused", full.getMessage());
         }

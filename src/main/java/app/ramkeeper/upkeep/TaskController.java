@@ -7,6 +7,7 @@ import app.ramkeeper.shared.Missing;
 import app.ramkeeper.upkeep.rules.DoneBy;
 import app.ramkeeper.upkeep.rules.Waiting;
 import app.ramkeeper.web.IntervalBar;
+import app.ramkeeper.web.Saved;
 import app.ramkeeper.web.Saving;
 import app.ramkeeper.web.Say;
 import jakarta.validation.Valid;
@@ -142,7 +143,7 @@ class TaskController {
     }
 
     private static ModelAndView done(UUID id, RedirectAttributes flash) {
-        flash.addFlashAttribute("saved", "Saved. The due dates are worked out anew.");
+        flash.addFlashAttribute("saved", Saved.of("upkeep.saved.savedTheDueDates"));
         return new ModelAndView("redirect:/due/tasks/" + id);
     }
 

@@ -7,6 +7,7 @@ import app.ramkeeper.identity.CurrentUser;
 import app.ramkeeper.identity.ForOffice;
 import app.ramkeeper.identity.PersonId;
 import app.ramkeeper.upkeep.WeatherEvents.Area;
+import app.ramkeeper.web.Saved;
 import app.ramkeeper.web.Saving;
 import app.ramkeeper.web.Say;
 import jakarta.validation.Valid;
@@ -121,8 +122,7 @@ class WeatherController {
         }
         int installs = events.record(name, on, due, kind, weatherForm.area(), new PersonId(user.person()));
         flash.addFlashAttribute(
-                "saved",
-                "Recorded. " + say.count(installs, "install") + " now have the task due by " + say.date(due) + ".");
+                "saved", Saved.of("upkeep.saved.recordedNowHaveThe", say.count(installs, "install"), say.date(due)));
         return new ModelAndView("redirect:/due?kind=" + kind);
     }
 

@@ -67,7 +67,17 @@ class PagesBrowserTests extends BrowserRun {
             case TECHNICIAN ->
                 List.of("/", "/my-day", "/sites", "/sites/" + site + "/sheet", "/installs/" + install + "/history");
             case MANAGER -> List.of("/", "/overdue", "/due");
-            case ADMINISTRATOR -> List.of("/", "/imports", "/help");
+            case ADMINISTRATOR ->
+                List.of(
+                        "/",
+                        "/imports",
+                        "/audit",
+                        "/audit?table=sites",
+                        "/account",
+                        "/account/confirm",
+                        "/account/codes",
+                        "/account/passkeys/new",
+                        "/help");
         };
     }
 

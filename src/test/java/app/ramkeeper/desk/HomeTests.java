@@ -13,6 +13,7 @@ import app.ramkeeper.identity.PersonId;
 import app.ramkeeper.identity.Role;
 import app.ramkeeper.shared.Uuids;
 import app.ramkeeper.visits.FieldPeople;
+import app.ramkeeper.web.Saved;
 import java.nio.charset.StandardCharsets;
 import java.time.Clock;
 import java.time.LocalDate;
@@ -59,6 +60,12 @@ class HomeTests {
         assertThat(home(Role.OFFICE))
                 .contains("Must go into this week")
                 .doesNotContain("Keeps the lists from being right");
+    }
+
+    @Test
+    void saysWhatBecameOfTheStepBefore() {
+        assertThat(after(Saved.of("rounds.saved.mailsSent", 1200))).contains("<p>Mails sent: 1,200</p>");
+        assertThat(after(Saved.said("By the creek's {far} side."))).contains("<p>By the creek&#39;s {far} side.</p>");
     }
 
     @Test
@@ -114,7 +121,20 @@ class HomeTests {
     }
 
     private String home(Role role) {
-        return get("/", new CurrentUser(Uuids.next(), Uuids.next(), "login", "Somebody", Set.of(role), null));
+        return get("/", somebody(role));
+    }
+
+    private static CurrentUser somebody(Role role) {
+        return new CurrentUser(Uuids.next(), Uuids.next(), "login", "Somebody", Set.of(role), null);
+    }
+
+    private String after(Saved step) {
+        var answer = mvc.get()
+                .uri("/")
+                .with(user(somebody(Role.OFFICE)))
+                .requestAttr("saved", step)
+                .exchange();
+        return new String(answer.getResponse().getContentAsByteArray(), StandardCharsets.UTF_8);
     }
 
     private String get(String uri, CurrentUser who) {

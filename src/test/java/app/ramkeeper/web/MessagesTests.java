@@ -35,6 +35,15 @@ class MessagesTests {
 
     private static final Pattern IN_RULE = Pattern.compile("message = \"\\{([A-Za-z][\\w.]*)}\"");
 
+    /** What a controller lets the next page say. */
+    private static final Pattern SAVED = Pattern.compile("addFlashAttribute\\(\\s*\"saved\",\\s*([^;]+);");
+
+    private static final Pattern LITERAL = Pattern.compile("\"([^\"]*)\"");
+
+    private static final Pattern SENTENCE = Pattern.compile("^\\p{Lu}|\\p{L}[ :]|\\.$");
+
+    private static final Pattern IN_SAVED = Pattern.compile("Saved\\.of\\(\\s*\"([^\"]+)\"");
+
     /** Anything that looks like a key, and the beginning of one that is put together: 'quotes.state.' or |part.kind.${. */
     private static final Pattern WHOLE = Pattern.compile("[A-Za-z]\\w*(?:\\.[\\w-]+)+");
 
@@ -69,6 +78,23 @@ class MessagesTests {
                         .forEach(key -> missing.put(key, file)));
 
         assertThat(missing).isEmpty();
+    }
+
+    @Test
+    void whatWasSavedIsSaidInWordsOfABundle() {
+        Set<String> keys = keys().keySet();
+        List<String> stray = new ArrayList<>();
+        files(MAIN.resolve("java"), ".java").forEach((file, text) -> {
+            found(IN_SAVED, text, 1).stream()
+                    .filter(key -> !keys.contains(key))
+                    .forEach(key -> stray.add(file + ": no such key " + key));
+            found(SAVED, text, 1).stream()
+                    .filter(said -> found(LITERAL, said, 1).stream()
+                            .anyMatch(literal -> SENTENCE.matcher(literal).find()))
+                    .forEach(said -> stray.add(file + ": " + said));
+        });
+
+        assertThat(stray).isEmpty();
     }
 
     /** Only a message with arguments is formatted, so only there a quote is doubled. */

@@ -7,6 +7,7 @@ import app.ramkeeper.identity.ForOffice;
 import app.ramkeeper.shared.Missing;
 import app.ramkeeper.shared.Uuids;
 import app.ramkeeper.web.LostUpdate;
+import app.ramkeeper.web.Saved;
 import app.ramkeeper.web.Saving;
 import jakarta.validation.Valid;
 import jakarta.validation.constraints.NotBlank;
@@ -117,7 +118,7 @@ class CatchmentPages {
     }
 
     private static ModelAndView kept(RedirectAttributes redirect) {
-        redirect.addFlashAttribute("saved", "Catchment saved.");
+        redirect.addFlashAttribute("saved", Saved.of("fleet.saved.catchmentSaved"));
         return new ModelAndView("redirect:/catchments");
     }
 

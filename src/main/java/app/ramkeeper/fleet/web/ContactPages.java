@@ -5,6 +5,7 @@ import app.ramkeeper.fleet.ContactId;
 import app.ramkeeper.fleet.CustomerRegister;
 import app.ramkeeper.identity.ForOffice;
 import app.ramkeeper.web.LostUpdate;
+import app.ramkeeper.web.Saved;
 import app.ramkeeper.web.Saving;
 import jakarta.validation.Valid;
 import jakarta.validation.constraints.Email;
@@ -89,7 +90,7 @@ class ContactPages {
             return LostUpdate.between(form, ContactForm.of(present.details(), present.version()), "fleet.contact.")
                     .page(FORM, model, present.version());
         }
-        redirect.addFlashAttribute("saved", "Person saved.");
+        redirect.addFlashAttribute("saved", Saved.of("fleet.saved.personSaved"));
         return new ModelAndView("redirect:/sites/" + site + "/parties");
     }
 }

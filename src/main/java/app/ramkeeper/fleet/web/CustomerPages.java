@@ -4,6 +4,7 @@ import app.ramkeeper.fleet.CustomerId;
 import app.ramkeeper.fleet.CustomerRegister;
 import app.ramkeeper.identity.ForOffice;
 import app.ramkeeper.web.LostUpdate;
+import app.ramkeeper.web.Saved;
 import app.ramkeeper.web.Saving;
 import jakarta.validation.Valid;
 import java.util.UUID;
@@ -80,7 +81,7 @@ class CustomerPages {
         if (!saving.did(errors, () -> register.register(id, form.details()))) {
             return Saving.again(FORM, model).addObject("form", form);
         }
-        redirect.addFlashAttribute("saved", "Customer registered.");
+        redirect.addFlashAttribute("saved", Saved.of("fleet.saved.customerRegistered"));
         return new ModelAndView("redirect:/customers/" + id);
     }
 
@@ -110,7 +111,7 @@ class CustomerPages {
             return LostUpdate.between(form, CustomerForm.of(present.details(), present.version()), "fleet.customer.")
                     .page(FORM, model, present.version());
         }
-        redirect.addFlashAttribute("saved", "Customer saved.");
+        redirect.addFlashAttribute("saved", Saved.of("fleet.saved.customerSaved"));
         return new ModelAndView("redirect:/customers/" + id);
     }
 
@@ -131,7 +132,7 @@ class CustomerPages {
     @PostMapping("/{id}/merge")
     String merged(@PathVariable UUID id, @RequestParam UUID kept, RedirectAttributes redirect) {
         register.merge(new CustomerId(id), new CustomerId(kept));
-        redirect.addFlashAttribute("saved", "Merged. The old address leads here now.");
+        redirect.addFlashAttribute("saved", Saved.of("fleet.saved.mergedTheOldAddress"));
         return "redirect:/customers/" + kept;
     }
 }

@@ -9,6 +9,7 @@ import app.ramkeeper.fleet.SiteId;
 import app.ramkeeper.fleet.SitePart;
 import app.ramkeeper.fleet.SplitSite;
 import app.ramkeeper.identity.ForOffice;
+import app.ramkeeper.web.Saved;
 import app.ramkeeper.web.Saving;
 import jakarta.validation.Valid;
 import jakarta.validation.constraints.NotBlank;
@@ -98,7 +99,7 @@ class FarmPages {
         if (!done) {
             return Saving.again(salePage(site, q, model), model).addObject("form", form);
         }
-        redirect.addFlashAttribute("saved", "The farm has its new people from that day on.");
+        redirect.addFlashAttribute("saved", Saved.of("fleet.saved.theFarmHasIts"));
         return new ModelAndView("redirect:/sites/" + site);
     }
 
@@ -125,7 +126,7 @@ class FarmPages {
         if (!saving.did(errors, () -> made[0] = farms.split(command(site, form)))) {
             return Saving.again(splitPage(site, model), model).addObject("form", form);
         }
-        redirect.addFlashAttribute("saved", "This part is a site of its own now. Check its people and its position.");
+        redirect.addFlashAttribute("saved", Saved.of("fleet.saved.thisPartIsA"));
         return new ModelAndView("redirect:/sites/" + made[0]);
     }
 
@@ -156,7 +157,7 @@ class FarmPages {
     @PostMapping("/merge")
     String merged(@PathVariable UUID site, @RequestParam UUID kept, RedirectAttributes redirect) {
         farms.merge(new SiteId(site), new SiteId(kept));
-        redirect.addFlashAttribute("saved", "Merged. The old address leads here now.");
+        redirect.addFlashAttribute("saved", Saved.of("fleet.saved.mergedTheOldAddress"));
         return "redirect:/sites/" + kept;
     }
 }

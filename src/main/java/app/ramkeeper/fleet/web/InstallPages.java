@@ -11,6 +11,7 @@ import app.ramkeeper.fleet.SiteId;
 import app.ramkeeper.identity.ForField;
 import app.ramkeeper.identity.ForOffice;
 import app.ramkeeper.web.LostUpdate;
+import app.ramkeeper.web.Saved;
 import app.ramkeeper.web.Saving;
 import app.ramkeeper.web.Say;
 import jakarta.validation.Valid;
@@ -114,7 +115,7 @@ class InstallPages {
                     .addObject("layout", layout)
                     .addObject("pump", pump);
         }
-        redirect.addFlashAttribute("saved", "Install registered.");
+        redirect.addFlashAttribute("saved", Saved.of("fleet.saved.installRegistered"));
         return new ModelAndView("redirect:/installs/" + id);
     }
 
@@ -156,7 +157,7 @@ class InstallPages {
             return LostUpdate.between(form, InstallForm.of(present.details(), present.version()), "fleet.install.")
                     .page(FORM, model, present.version());
         }
-        redirect.addFlashAttribute("saved", "Install saved.");
+        redirect.addFlashAttribute("saved", Saved.of("fleet.saved.installSaved"));
         return new ModelAndView("redirect:/installs/" + id);
     }
 }

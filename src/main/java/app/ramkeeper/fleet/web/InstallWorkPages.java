@@ -19,6 +19,7 @@ import app.ramkeeper.shared.Conflict;
 import app.ramkeeper.shared.Missing;
 import app.ramkeeper.shared.Uuids;
 import app.ramkeeper.web.LostUpdate;
+import app.ramkeeper.web.Saved;
 import app.ramkeeper.web.Saving;
 import jakarta.validation.Valid;
 import jakarta.validation.constraints.NotNull;
@@ -114,7 +115,7 @@ class InstallWorkPages {
             model.addAttribute("install", fleet.install(install));
             return Saving.again("fleet/configuration-new", model).addObject("layout", form);
         }
-        redirect.addFlashAttribute("saved", "New configuration kept; the old one and its baseline are closed.");
+        redirect.addFlashAttribute("saved", Saved.of("fleet.saved.newConfigurationKeptThe"));
         return new ModelAndView("redirect:/installs/" + id);
     }
 
@@ -156,7 +157,7 @@ class InstallWorkPages {
                             "fleet.configuration.")
                     .page("fleet/configuration-edit", model, present.version());
         }
-        redirect.addFlashAttribute("saved", "Configuration corrected.");
+        redirect.addFlashAttribute("saved", Saved.of("fleet.saved.configurationCorrected"));
         return new ModelAndView("redirect:/installs/" + id);
     }
 
@@ -206,7 +207,7 @@ class InstallWorkPages {
         if (!saving.did(errors, () -> change(new InstallId(id), form))) {
             return Saving.again(statePage(id, model), model).addObject("form", form);
         }
-        redirect.addFlashAttribute("saved", "Noted.");
+        redirect.addFlashAttribute("saved", Saved.of("fleet.saved.noted"));
         return new ModelAndView("redirect:/installs/" + id);
     }
 
@@ -251,7 +252,7 @@ class InstallWorkPages {
         if (!saving.did(errors, () -> keep(id, what, form))) {
             return Saving.again(systemPage(id, model), model).addObject("form", form);
         }
-        redirect.addFlashAttribute("saved", "Noted.");
+        redirect.addFlashAttribute("saved", Saved.of("fleet.saved.noted"));
         return new ModelAndView("redirect:/installs/" + id + "/system");
     }
 
@@ -293,7 +294,7 @@ class InstallWorkPages {
         } else {
             system.removeComponent(new InstallId(id), row);
         }
-        redirect.addFlashAttribute("saved", "Struck out.");
+        redirect.addFlashAttribute("saved", Saved.of("fleet.saved.struckOut"));
         return "redirect:/installs/" + id + "/system";
     }
 }

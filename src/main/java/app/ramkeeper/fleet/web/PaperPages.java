@@ -11,6 +11,7 @@ import app.ramkeeper.identity.ForOffice;
 import app.ramkeeper.shared.Uuids;
 import app.ramkeeper.web.Choice;
 import app.ramkeeper.web.LostUpdate;
+import app.ramkeeper.web.Saved;
 import app.ramkeeper.web.Saving;
 import jakarta.validation.Valid;
 import jakarta.validation.constraints.DecimalMax;
@@ -171,7 +172,7 @@ class PaperPages {
         if (!saving.did(errors, () -> papers.keepConsent(id, new SiteId(site), form.details()))) {
             return Saving.again(consentPage(site, model), model).addObject("form", form);
         }
-        redirect.addFlashAttribute("saved", "Consent kept.");
+        redirect.addFlashAttribute("saved", Saved.of("fleet.saved.consentKept"));
         return new ModelAndView("redirect:/sites/" + site);
     }
 
@@ -202,7 +203,7 @@ class PaperPages {
             return LostUpdate.between(form, ConsentForm.of(present.details(), present.version()), "fleet.consent.")
                     .page(consentPage(site, model), model, present.version());
         }
-        redirect.addFlashAttribute("saved", "Consent saved.");
+        redirect.addFlashAttribute("saved", Saved.of("fleet.saved.consentSaved"));
         return new ModelAndView("redirect:/sites/" + site);
     }
 
@@ -238,7 +239,7 @@ class PaperPages {
                 errors, () -> papers.keepAgreement(id, new CustomerId(customer), form.details(), form.covering()))) {
             return Saving.again(agreementPage(customer, model), model).addObject("form", form);
         }
-        redirect.addFlashAttribute("saved", "Agreement kept.");
+        redirect.addFlashAttribute("saved", Saved.of("fleet.saved.agreementKept"));
         return new ModelAndView("redirect:/customers/" + customer);
     }
 
@@ -281,7 +282,7 @@ class PaperPages {
                             model,
                             papers.agreement(agreement).version());
         }
-        redirect.addFlashAttribute("saved", "Agreement saved.");
+        redirect.addFlashAttribute("saved", Saved.of("fleet.saved.agreementSaved"));
         return new ModelAndView("redirect:/customers/" + customer);
     }
 }

@@ -8,6 +8,7 @@ import app.ramkeeper.fleet.SystemRegister;
 import app.ramkeeper.identity.ForField;
 import app.ramkeeper.identity.ForOffice;
 import app.ramkeeper.web.Choice;
+import app.ramkeeper.web.Saved;
 import app.ramkeeper.web.Saving;
 import jakarta.validation.Valid;
 import jakarta.validation.constraints.Size;
@@ -80,7 +81,7 @@ class PointsPages {
             return Saving.again("fleet/points", model)
                     .addObject("form", new PointsForm(form.points(), fingerprint(present)));
         }
-        redirect.addFlashAttribute("saved", "Points kept.");
+        redirect.addFlashAttribute("saved", Saved.of("fleet.saved.pointsKept"));
         return new ModelAndView("redirect:/installs/" + id + "/system/" + element + "/points");
     }
 

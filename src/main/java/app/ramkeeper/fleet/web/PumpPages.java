@@ -13,6 +13,7 @@ import app.ramkeeper.identity.ForField;
 import app.ramkeeper.identity.ForOffice;
 import app.ramkeeper.shared.Uuids;
 import app.ramkeeper.web.LostUpdate;
+import app.ramkeeper.web.Saved;
 import app.ramkeeper.web.Saving;
 import jakarta.validation.Valid;
 import jakarta.validation.constraints.Max;
@@ -146,7 +147,7 @@ class PumpPages {
         if (!saving.did(errors, () -> register.register(id, form.details()))) {
             return Saving.again(form(model), model).addObject("form", form);
         }
-        redirect.addFlashAttribute("saved", "Pump registered.");
+        redirect.addFlashAttribute("saved", Saved.of("fleet.saved.pumpRegistered"));
         return new ModelAndView("redirect:/pumps/" + id);
     }
 
@@ -176,7 +177,7 @@ class PumpPages {
             return LostUpdate.between(form, PumpForm.of(present.details(), present.version()), "fleet.pump.")
                     .page(form(model), model, present.version());
         }
-        redirect.addFlashAttribute("saved", "Pump saved.");
+        redirect.addFlashAttribute("saved", Saved.of("fleet.saved.pumpSaved"));
         return new ModelAndView("redirect:/pumps/" + id);
     }
 
@@ -209,7 +210,7 @@ class PumpPages {
         if (!done) {
             return Saving.again(movePage(id, model), model).addObject("form", form);
         }
-        redirect.addFlashAttribute("saved", "Noted.");
+        redirect.addFlashAttribute("saved", Saved.of("fleet.saved.noted"));
         return new ModelAndView("redirect:/pumps/" + id);
     }
 
@@ -243,7 +244,7 @@ class PumpPages {
         if (!done) {
             return Saving.again(swapPage(install, q, model), model).addObject("form", form);
         }
-        redirect.addFlashAttribute("saved", "Pump fitted. Take new readings: the old baseline was another pump's.");
+        redirect.addFlashAttribute("saved", Saved.of("fleet.saved.pumpFittedTakeNew"));
         return new ModelAndView("redirect:/installs/" + install);
     }
 

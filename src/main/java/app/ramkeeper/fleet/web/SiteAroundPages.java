@@ -13,6 +13,7 @@ import app.ramkeeper.fleet.SitePart;
 import app.ramkeeper.fleet.SiteRegister;
 import app.ramkeeper.identity.ForOffice;
 import app.ramkeeper.shared.Uuids;
+import app.ramkeeper.web.Saved;
 import app.ramkeeper.web.Saving;
 import jakarta.validation.Valid;
 import jakarta.validation.constraints.DecimalMax;
@@ -118,7 +119,7 @@ class SiteAroundPages {
         if (!saving.did(errors, () -> keep(row, id, kind, form))) {
             return Saving.again(accessPage(site, model), model).addObject("form", form);
         }
-        redirect.addFlashAttribute("saved", "Noted.");
+        redirect.addFlashAttribute("saved", Saved.of("fleet.saved.noted"));
         return new ModelAndView("redirect:/sites/" + site + "/access");
     }
 
@@ -153,7 +154,7 @@ class SiteAroundPages {
     String remove(
             @PathVariable UUID site, @PathVariable SiteNote kind, @PathVariable UUID row, RedirectAttributes redirect) {
         register.remove(new SiteId(site), kind, row);
-        redirect.addFlashAttribute("saved", "Struck out.");
+        redirect.addFlashAttribute("saved", Saved.of("fleet.saved.struckOut"));
         return "redirect:/sites/" + site + "/access";
     }
 
@@ -191,7 +192,7 @@ class SiteAroundPages {
         if (!saving.did(errors, () -> keepParty(site, form))) {
             return Saving.again(partiesPage(site, model), model).addObject("form", form);
         }
-        redirect.addFlashAttribute("saved", "Noted.");
+        redirect.addFlashAttribute("saved", Saved.of("fleet.saved.noted"));
         return new ModelAndView("redirect:/sites/" + site + "/parties");
     }
 
@@ -217,7 +218,7 @@ class SiteAroundPages {
             @RequestParam LocalDate until,
             RedirectAttributes redirect) {
         register.endParty(new SiteId(site), row, until);
-        redirect.addFlashAttribute("saved", "Ended.");
+        redirect.addFlashAttribute("saved", Saved.of("fleet.saved.ended"));
         return "redirect:/sites/" + site + "/parties";
     }
 }

@@ -12,6 +12,7 @@ import app.ramkeeper.fleet.SourceKind;
 import app.ramkeeper.identity.ForField;
 import app.ramkeeper.identity.ForOffice;
 import app.ramkeeper.web.LostUpdate;
+import app.ramkeeper.web.Saved;
 import app.ramkeeper.web.Saving;
 import jakarta.validation.Valid;
 import java.util.List;
@@ -125,7 +126,7 @@ class SitePages {
         if (!saving.did(errors, () -> register.register(id, form.details(position), parties))) {
             return Saving.again(form(model), model).addObject("form", form);
         }
-        redirect.addFlashAttribute("saved", "Site registered.");
+        redirect.addFlashAttribute("saved", Saved.of("fleet.saved.siteRegistered"));
         return new ModelAndView("redirect:/sites/" + id);
     }
 
@@ -158,7 +159,7 @@ class SitePages {
             return LostUpdate.between(form, SiteForm.of(present.details(), present.version()), "fleet.site.")
                     .page(form(model), model, present.version());
         }
-        redirect.addFlashAttribute("saved", "Site saved.");
+        redirect.addFlashAttribute("saved", Saved.of("fleet.saved.siteSaved"));
         return new ModelAndView("redirect:/sites/" + id);
     }
 

@@ -5,6 +5,7 @@ import app.ramkeeper.identity.ForAll;
 import app.ramkeeper.identity.signin.OwnSessions;
 import app.ramkeeper.identity.signin.Passkeys;
 import app.ramkeeper.identity.signin.SecondFactor;
+import app.ramkeeper.web.Saved;
 import jakarta.servlet.http.HttpServletRequest;
 import jakarta.servlet.http.HttpServletResponse;
 import java.util.Optional;
@@ -60,7 +61,7 @@ class OwnAccountPages {
         Optional<String> objection = passwords.objection(user, wanted);
         if (objection.isEmpty() && passwords.isRight(user, request.getParameter("password"), request.getRemoteAddr())) {
             passwords.change(user, wanted, request.getSession().getId(), request.getRemoteAddr());
-            redirect.addFlashAttribute("saved", "Password changed. Your other sessions were ended.");
+            redirect.addFlashAttribute("saved", Saved.of("identity.saved.passwordChangedYourOther"));
             return "redirect:/account";
         }
         response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
@@ -72,7 +73,9 @@ class OwnAccountPages {
     @PostMapping("/sessions/{handle}/end")
     String end(@AuthenticationPrincipal CurrentUser user, @PathVariable String handle, RedirectAttributes redirect) {
         boolean ended = sessions.end(user.login(), handle);
-        redirect.addFlashAttribute("saved", ended ? "That session is ended." : "That session had ended already.");
+        redirect.addFlashAttribute(
+                "saved",
+                ended ? Saved.of("identity.saved.thatSessionIsEnded") : Saved.of("identity.saved.thatSessionHadEnded"));
         return "redirect:/account";
     }
 
@@ -80,7 +83,7 @@ class OwnAccountPages {
     String endOthers(
             @AuthenticationPrincipal CurrentUser user, HttpServletRequest request, RedirectAttributes redirect) {
         sessions.endAll(user.login(), request.getSession().getId());
-        redirect.addFlashAttribute("saved", "All other sessions are ended.");
+        redirect.addFlashAttribute("saved", Saved.of("identity.saved.allOtherSessionsAre"));
         return "redirect:/account";
     }
 }

@@ -7,6 +7,7 @@ import app.ramkeeper.identity.signin.Passkeys;
 import app.ramkeeper.identity.signin.SecondFactor;
 import app.ramkeeper.identity.signin.SecurityLog;
 import app.ramkeeper.shared.Text;
+import app.ramkeeper.web.Saved;
 import jakarta.servlet.http.HttpServletRequest;
 import jakarta.servlet.http.HttpServletResponse;
 import java.util.List;
@@ -79,7 +80,7 @@ class OwnFactorPages {
             @AuthenticationPrincipal CurrentUser user, HttpServletRequest request, RedirectAttributes redirect) {
         factors.removeCodes(user.account());
         log.event(EVENT, "removed", user.login(), request.getRemoteAddr(), "code");
-        redirect.addFlashAttribute("saved", "Codes are no longer asked for.");
+        redirect.addFlashAttribute("saved", Saved.of("identity.saved.codesAreNoLonger"));
         return "redirect:/account";
     }
 
@@ -133,7 +134,7 @@ class OwnFactorPages {
             RedirectAttributes redirect) {
         passkeys.remove(user.account(), id);
         log.event(EVENT, "removed", user.login(), request.getRemoteAddr(), "passkey");
-        redirect.addFlashAttribute("saved", "The passkey is removed here. Remove it from the device too.");
+        redirect.addFlashAttribute("saved", Saved.of("identity.saved.thePasskeyIsRemoved"));
         return "redirect:/account";
     }
 

@@ -1,6 +1,7 @@
 package app.ramkeeper.identity.people;
 
 import app.ramkeeper.identity.ForAdministrator;
+import app.ramkeeper.web.Saved;
 import app.ramkeeper.web.Saving;
 import jakarta.validation.Valid;
 import java.util.Objects;
@@ -56,7 +57,7 @@ class AccountPages {
         if (!saving.did(errors, () -> admin.change(id, form))) {
             return Saving.again(screen.fill(id, model), model);
         }
-        return back(id, "Account saved; its sessions were ended, so that the change holds at once.", redirect);
+        return back(id, Saved.of("identity.saved.accountSaved"), redirect);
     }
 
     @PostMapping("/link")
@@ -67,19 +68,19 @@ class AccountPages {
     @PostMapping("/disable")
     ModelAndView disable(@PathVariable UUID id, RedirectAttributes redirect) {
         admin.disable(id);
-        return back(id, "Account disabled; all its sessions and links were ended.", redirect);
+        return back(id, Saved.of("identity.saved.accountDisabled"), redirect);
     }
 
     @PostMapping("/enable")
     ModelAndView enable(@PathVariable UUID id, RedirectAttributes redirect) {
         admin.enable(id);
-        return back(id, "Account enabled.", redirect);
+        return back(id, Saved.of("identity.saved.accountEnabled"), redirect);
     }
 
     @PostMapping("/remove-factors")
     ModelAndView removeFactors(@PathVariable UUID id, RedirectAttributes redirect) {
         admin.removeFactors(id);
-        return back(id, "Codes and passkeys removed. The next sign-in sets up a new second factor.", redirect);
+        return back(id, Saved.of("identity.saved.factorsRemoved"), redirect);
     }
 
     /** The link is shown in the answer itself: a redirect would have to keep it in the session's table meanwhile. */
@@ -89,7 +90,7 @@ class AccountPages {
         return new ModelAndView(screen.fill(id, model), model);
     }
 
-    private static ModelAndView back(UUID id, String saved, RedirectAttributes redirect) {
+    private static ModelAndView back(UUID id, Saved saved, RedirectAttributes redirect) {
         redirect.addFlashAttribute("saved", saved);
         return new ModelAndView("redirect:/people/" + id);
     }

@@ -3,6 +3,7 @@ package app.ramkeeper.identity.people;
 import app.ramkeeper.identity.ForAdministrator;
 import app.ramkeeper.identity.People;
 import app.ramkeeper.web.LostUpdate;
+import app.ramkeeper.web.Saved;
 import app.ramkeeper.web.Saving;
 import jakarta.validation.Valid;
 import java.util.UUID;
@@ -57,7 +58,7 @@ class DepotPages {
         if (!saving.did(errors, () -> admin.add(form))) {
             return Saving.again(FORM, model);
         }
-        redirect.addFlashAttribute("saved", "Depot added.");
+        redirect.addFlashAttribute("saved", Saved.of("identity.saved.depotAdded"));
         return new ModelAndView("redirect:/depots");
     }
 
@@ -86,7 +87,7 @@ class DepotPages {
             return LostUpdate.between(form, present, "identity.depot.")
                     .page(FORM, model, version == null ? 0 : version);
         }
-        redirect.addFlashAttribute("saved", "Depot saved.");
+        redirect.addFlashAttribute("saved", Saved.of("identity.saved.depotSaved"));
         return new ModelAndView("redirect:/depots");
     }
 }

@@ -5,6 +5,7 @@ import app.ramkeeper.identity.ForAdministrator;
 import app.ramkeeper.identity.People;
 import app.ramkeeper.identity.PersonId;
 import app.ramkeeper.web.LostUpdate;
+import app.ramkeeper.web.Saved;
 import app.ramkeeper.web.Saving;
 import jakarta.validation.Valid;
 import java.util.UUID;
@@ -68,7 +69,7 @@ class PeoplePages {
         if (!saving.did(errors, () -> made.set(admin.add(form)))) {
             return Saving.again(form(model), model);
         }
-        redirect.addFlashAttribute("saved", "Person added.");
+        redirect.addFlashAttribute("saved", Saved.of("identity.saved.personAdded"));
         return new ModelAndView("redirect:/people/" + made.get());
     }
 
@@ -102,7 +103,7 @@ class PeoplePages {
             return LostUpdate.between(form, present, "identity.person.")
                     .page(form(model), model, version == null ? 0 : version);
         }
-        redirect.addFlashAttribute("saved", "Person saved.");
+        redirect.addFlashAttribute("saved", Saved.of("identity.saved.personSaved"));
         return new ModelAndView("redirect:/people/" + id);
     }
 
@@ -116,14 +117,14 @@ class PeoplePages {
         if (!saving.did(errors, () -> admin.addLeave(id, form))) {
             return Saving.again(screen.fill(id, model), model);
         }
-        redirect.addFlashAttribute("saved", "Days away saved.");
+        redirect.addFlashAttribute("saved", Saved.of("identity.saved.daysAwaySaved"));
         return new ModelAndView("redirect:/people/" + id);
     }
 
     @PostMapping("/{id}/leave/{leave}/remove")
     String removeLeave(@PathVariable UUID id, @PathVariable UUID leave, RedirectAttributes redirect) {
         admin.removeLeave(id, leave);
-        redirect.addFlashAttribute("saved", "Days away removed.");
+        redirect.addFlashAttribute("saved", Saved.of("identity.saved.daysAwayRemoved"));
         return "redirect:/people/" + id;
     }
 
@@ -134,7 +135,7 @@ class PeoplePages {
             @AuthenticationPrincipal CurrentUser user,
             RedirectAttributes redirect) {
         erasure.erase(id, name == null ? "" : name, user);
-        redirect.addFlashAttribute("saved", "The person is erased. Reports keep a number in their place.");
+        redirect.addFlashAttribute("saved", Saved.of("identity.saved.thePersonIsErased"));
         return "redirect:/people/" + id;
     }
 

@@ -5,6 +5,7 @@ import app.ramkeeper.identity.ForAdministrator;
 import app.ramkeeper.identity.IdentitySettings;
 import app.ramkeeper.identity.signin.LinkMail;
 import app.ramkeeper.web.LostUpdate;
+import app.ramkeeper.web.Saved;
 import app.ramkeeper.web.Saving;
 import jakarta.validation.Valid;
 import java.time.Clock;
@@ -62,7 +63,7 @@ class SettingsPages {
             return LostUpdate.between(form, present, "identity.company.")
                     .page(page(model), model, version == null ? 0 : version);
         }
-        redirect.addFlashAttribute("saved", "Settings saved.");
+        redirect.addFlashAttribute("saved", Saved.of("identity.saved.settingsSaved"));
         return new ModelAndView("redirect:/settings");
     }
 

@@ -15,6 +15,7 @@ import app.ramkeeper.sizing.design.DeliveryForecast;
 import app.ramkeeper.sizing.quantity.Check;
 import app.ramkeeper.visits.form.TypedForm;
 import app.ramkeeper.web.Choice;
+import app.ramkeeper.web.Saved;
 import app.ramkeeper.web.Saving;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -104,7 +105,7 @@ class DesignPages {
         }
         ChosenDesign design = Choosing.of(DesignId.next(), survey, worked, reasons);
         store.keep(design, Curves.of(survey, worked), new PersonId(user.person()));
-        flash.addFlashAttribute("saved", "Chosen. It stays as it is; quotes are made from it.");
+        flash.addFlashAttribute("saved", Saved.of("surveys.saved.chosenItStaysAs"));
         return new ModelAndView("redirect:/designs/" + design.id());
     }
 

@@ -5,6 +5,7 @@ import app.ramkeeper.identity.ForOffice;
 import app.ramkeeper.quotes.offer.Quotes;
 import app.ramkeeper.quotes.price.PricedThing;
 import app.ramkeeper.web.CsvDownload;
+import app.ramkeeper.web.Saved;
 import app.ramkeeper.web.Saving;
 import jakarta.validation.Valid;
 import java.util.List;
@@ -52,7 +53,7 @@ class BillingPages {
     @PostMapping("/export")
     String export(@AuthenticationPrincipal CurrentUser user, RedirectAttributes redirect) {
         UUID id = billing.export(user.name());
-        redirect.addFlashAttribute("saved", "Sent to the books. The file is below; its lines do not leave again.");
+        redirect.addFlashAttribute("saved", Saved.of("jobs.saved.sentToTheBooks"));
         redirect.addFlashAttribute("fresh", id);
         return "redirect:/billing";
     }
@@ -102,7 +103,7 @@ class BillingPages {
         if (!saving.did(result, () -> billing.charge(id, form, Objects.requireNonNull(tax)))) {
             return Saving.again(page(visit, model), model);
         }
-        redirect.addFlashAttribute("saved", "Recorded: " + form.text());
+        redirect.addFlashAttribute("saved", Saved.of("jobs.saved.recorded", form.text()));
         return "redirect:/billing";
     }
 }

@@ -8,6 +8,7 @@ import app.ramkeeper.quotes.offer.Quotes;
 import app.ramkeeper.quotes.price.PricedThing;
 import app.ramkeeper.web.Choice;
 import app.ramkeeper.web.LostUpdate;
+import app.ramkeeper.web.Saved;
 import app.ramkeeper.web.Saving;
 import jakarta.validation.Valid;
 import java.time.Clock;
@@ -125,7 +126,7 @@ class JobPages {
         if (!saving.did(result, () -> jobs.change(new JobId(id), phase, form))) {
             return Saving.again(phasePage(id, phase, model), model);
         }
-        redirect.addFlashAttribute("saved", "Saved: " + form.name());
+        redirect.addFlashAttribute("saved", Saved.of("jobs.saved.saved", form.name()));
         return "redirect:/jobs/" + id;
     }
 
@@ -140,7 +141,7 @@ class JobPages {
             fill(id, model);
             return Saving.again(JOB, model);
         }
-        redirect.addFlashAttribute("saved", "Certificate added.");
+        redirect.addFlashAttribute("saved", Saved.of("jobs.saved.certificateAdded"));
         return "redirect:/jobs/" + id;
     }
 
@@ -170,7 +171,7 @@ class JobPages {
             fill(id, model);
             return Saving.again(JOB, model);
         }
-        redirect.addFlashAttribute("saved", "Variation added. It counts once the customer has accepted it.");
+        redirect.addFlashAttribute("saved", Saved.of("jobs.saved.variationAddedItCounts"));
         return "redirect:/jobs/" + id;
     }
 
@@ -185,7 +186,7 @@ class JobPages {
         String customer = query.job(new JobId(id)).head().customer();
         String by = name == null ? customer : name;
         jobs.decide(new JobId(id), variation, accepted, by.length() <= 160 ? by : by.substring(0, 160), how);
-        redirect.addFlashAttribute("saved", "Recorded.");
+        redirect.addFlashAttribute("saved", Saved.of("jobs.saved.recordedNow"));
         return "redirect:/jobs/" + id;
     }
 }

@@ -2,6 +2,7 @@ package app.ramkeeper.quotes.offer;
 
 import app.ramkeeper.identity.ForOffice;
 import app.ramkeeper.web.Money;
+import app.ramkeeper.web.Saved;
 import app.ramkeeper.web.Saving;
 import jakarta.validation.Valid;
 import java.math.BigDecimal;
@@ -46,7 +47,7 @@ class DiscountPages {
             screen.fill(quote, model);
             return Saving.again("quotes/quote", model);
         }
-        redirect.addFlashAttribute("saved", "Discount given.");
+        redirect.addFlashAttribute("saved", Saved.of("quotes.saved.discountGiven"));
         return "redirect:/quotes/" + id;
     }
 
@@ -67,7 +68,7 @@ class DiscountPages {
     @PostMapping("/{discount}/remove")
     String remove(@PathVariable UUID id, @PathVariable UUID discount, RedirectAttributes redirect) {
         discounts.remove(new QuoteId(id), discount);
-        redirect.addFlashAttribute("saved", "Discount taken away.");
+        redirect.addFlashAttribute("saved", Saved.of("quotes.saved.discountTakenAway"));
         return "redirect:/quotes/" + id;
     }
 }

@@ -6,6 +6,7 @@ import app.ramkeeper.quotes.price.Prices;
 import app.ramkeeper.web.Choice;
 import app.ramkeeper.web.LostUpdate;
 import app.ramkeeper.web.Money;
+import app.ramkeeper.web.Saved;
 import app.ramkeeper.web.Saving;
 import jakarta.validation.Valid;
 import java.time.Clock;
@@ -101,7 +102,7 @@ class LinePages {
             model.addAttribute("things", things());
             return Saving.again(PAGE, model);
         }
-        redirect.addFlashAttribute("saved", "Line added: " + form.text());
+        redirect.addFlashAttribute("saved", Saved.of("quotes.saved.lineAdded", form.text()));
         return "redirect:/quotes/" + id;
     }
 
@@ -132,14 +133,14 @@ class LinePages {
         if (!saving.did(result, () -> quotes.changeLine(new QuoteId(id), line, form))) {
             return Saving.again(PAGE, model);
         }
-        redirect.addFlashAttribute("saved", "Saved: " + form.text());
+        redirect.addFlashAttribute("saved", Saved.of("quotes.saved.saved", form.text()));
         return "redirect:/quotes/" + id;
     }
 
     @PostMapping("/{line}/remove")
     String remove(@PathVariable UUID id, @PathVariable UUID line, RedirectAttributes redirect) {
         quotes.removeLine(new QuoteId(id), line);
-        redirect.addFlashAttribute("saved", "Line removed.");
+        redirect.addFlashAttribute("saved", Saved.of("quotes.saved.lineRemoved"));
         return "redirect:/quotes/" + id;
     }
 }

@@ -6,6 +6,7 @@ import app.ramkeeper.quotes.design.ChosenDesigns;
 import app.ramkeeper.quotes.design.DesignId;
 import app.ramkeeper.shared.Missing;
 import app.ramkeeper.web.LostUpdate;
+import app.ramkeeper.web.Saved;
 import app.ramkeeper.web.Saving;
 import jakarta.validation.Valid;
 import java.util.Objects;
@@ -126,14 +127,14 @@ class QuotePages {
         if (!saving.did(result, () -> quotes.change(new QuoteId(id), form))) {
             return Saving.again(HEAD, model);
         }
-        redirect.addFlashAttribute("saved", "Saved.");
+        redirect.addFlashAttribute("saved", Saved.of("quotes.saved.savedNow"));
         return "redirect:/quotes/" + id;
     }
 
     @PostMapping("/{id}/revise")
     String revise(@PathVariable UUID id, @AuthenticationPrincipal CurrentUser user, RedirectAttributes redirect) {
         quotes.revise(new QuoteId(id), user.name());
-        redirect.addFlashAttribute("saved", "A new draft. What was sent stays in force until you send this one.");
+        redirect.addFlashAttribute("saved", Saved.of("quotes.saved.aNewDraftWhat"));
         return "redirect:/quotes/" + id;
     }
 }

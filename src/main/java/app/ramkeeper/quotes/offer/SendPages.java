@@ -2,6 +2,7 @@ package app.ramkeeper.quotes.offer;
 
 import app.ramkeeper.identity.CurrentUser;
 import app.ramkeeper.identity.ForOffice;
+import app.ramkeeper.web.Saved;
 import app.ramkeeper.web.Saving;
 import jakarta.validation.Valid;
 import java.util.Objects;
@@ -52,14 +53,16 @@ class SendPages {
         redirect.addFlashAttribute("address", made.address());
         redirect.addFlashAttribute(
                 "saved",
-                made.mailedTo() == null ? "The customer's link is below." : "Mailed to " + made.mailedTo() + ".");
+                made.mailedTo() == null
+                        ? Saved.of("quotes.saved.theCustomersLinkIs")
+                        : Saved.of("quotes.saved.mailedTo", made.mailedTo()));
         return "redirect:/quotes/" + id;
     }
 
     @PostMapping("/link/revoke")
     String revoke(@PathVariable UUID id, @AuthenticationPrincipal CurrentUser user, RedirectAttributes redirect) {
         links.revoke(new QuoteId(id), user.name());
-        redirect.addFlashAttribute("saved", "The link no longer works.");
+        redirect.addFlashAttribute("saved", Saved.of("quotes.saved.theLinkNoLonger"));
         return "redirect:/quotes/" + id;
     }
 
@@ -93,7 +96,7 @@ class SendPages {
             screen.fill(new QuoteId(id), model);
             return Saving.again("quotes/quote", model);
         }
-        redirect.addFlashAttribute("saved", "Recorded.");
+        redirect.addFlashAttribute("saved", Saved.of("quotes.saved.recorded"));
         return "redirect:/quotes/" + id;
     }
 

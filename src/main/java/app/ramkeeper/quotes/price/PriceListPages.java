@@ -3,6 +3,7 @@ package app.ramkeeper.quotes.price;
 import app.ramkeeper.identity.ForSetup;
 import app.ramkeeper.web.CsvDownload;
 import app.ramkeeper.web.LostUpdate;
+import app.ramkeeper.web.Saved;
 import app.ramkeeper.web.Saving;
 import jakarta.validation.Valid;
 import java.io.IOException;
@@ -81,7 +82,7 @@ class PriceListPages {
             return refused(model, outcome.problems(), HttpStatus.UNPROCESSABLE_CONTENT);
         }
         redirect.addFlashAttribute(
-                "saved", "Read " + outcome.things() + " things, added " + outcome.prices() + " prices.");
+                "saved", Saved.of("prices.saved.readThingsAddedPrices", outcome.things(), outcome.prices()));
         return "redirect:/prices";
     }
 
@@ -113,7 +114,7 @@ class PriceListPages {
         if (!saving.did(result, () -> book.change(form))) {
             return Saving.again("prices/settings", model);
         }
-        redirect.addFlashAttribute("saved", "Saved. Quotes made before stay as they are.");
+        redirect.addFlashAttribute("saved", Saved.of("prices.saved.savedQuotesMadeBefore"));
         return "redirect:/prices/settings";
     }
 }

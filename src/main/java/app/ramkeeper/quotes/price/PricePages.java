@@ -3,6 +3,7 @@ package app.ramkeeper.quotes.price;
 import app.ramkeeper.identity.ForSetup;
 import app.ramkeeper.web.Choice;
 import app.ramkeeper.web.LostUpdate;
+import app.ramkeeper.web.Saved;
 import app.ramkeeper.web.Saving;
 import jakarta.validation.Valid;
 import java.time.Clock;
@@ -80,7 +81,7 @@ class PricePages {
             choices(model);
             return Saving.again(PAGE, model);
         }
-        redirect.addFlashAttribute("saved", "Added: " + form.code() + " " + form.name() + ". Now give it a price.");
+        redirect.addFlashAttribute("saved", Saved.of("prices.saved.addedNowGiveIt", form.code(), form.name()));
         return "redirect:/prices/" + id[0];
     }
 
@@ -110,7 +111,7 @@ class PricePages {
             around(model, id);
             return Saving.again(PAGE, model);
         }
-        redirect.addFlashAttribute("saved", "Saved: " + form.code() + " " + form.name());
+        redirect.addFlashAttribute("saved", Saved.of("prices.saved.saved", form.code(), form.name()));
         return "redirect:/prices/" + id;
     }
 
@@ -128,28 +129,28 @@ class PricePages {
             around(model, id);
             return Saving.again(PAGE, model);
         }
-        redirect.addFlashAttribute("saved", "Price added.");
+        redirect.addFlashAttribute("saved", Saved.of("prices.saved.priceAdded"));
         return "redirect:/prices/" + id;
     }
 
     @PostMapping("/{id}/periods/{period}/remove")
     String removePeriod(@PathVariable UUID id, @PathVariable UUID period, RedirectAttributes redirect) {
         book.removePeriod(id, period);
-        redirect.addFlashAttribute("saved", "Price taken away.");
+        redirect.addFlashAttribute("saved", Saved.of("prices.saved.priceTakenAway"));
         return "redirect:/prices/" + id;
     }
 
     @PostMapping("/{id}/withdraw")
     String withdraw(@PathVariable UUID id, RedirectAttributes redirect) {
         book.withdraw(id, true);
-        redirect.addFlashAttribute("saved", "Taken out of use.");
+        redirect.addFlashAttribute("saved", Saved.of("prices.saved.takenOutOfUse"));
         return "redirect:/prices/" + id;
     }
 
     @PostMapping("/{id}/bring-back")
     String bringBack(@PathVariable UUID id, RedirectAttributes redirect) {
         book.withdraw(id, false);
-        redirect.addFlashAttribute("saved", "In use again.");
+        redirect.addFlashAttribute("saved", Saved.of("prices.saved.inUseAgain"));
         return "redirect:/prices/" + id;
     }
 

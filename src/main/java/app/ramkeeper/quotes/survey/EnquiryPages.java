@@ -9,6 +9,7 @@ import app.ramkeeper.identity.ForOffice;
 import app.ramkeeper.shared.Conflict;
 import app.ramkeeper.shared.Missing;
 import app.ramkeeper.web.LostUpdate;
+import app.ramkeeper.web.Saved;
 import app.ramkeeper.web.Saving;
 import jakarta.validation.Valid;
 import java.time.Clock;
@@ -97,7 +98,7 @@ class EnquiryPages {
             fill(model, form, null);
             return Saving.again(FORM, model).addObject("form", form);
         }
-        flash.addFlashAttribute("saved", "Put down. Now the survey: by phone first, or at the site.");
+        flash.addFlashAttribute("saved", Saved.of("surveys.saved.putDownNowThe"));
         return new ModelAndView("redirect:/enquiries/" + id[0]);
     }
 
@@ -139,7 +140,7 @@ class EnquiryPages {
             return LostUpdate.between(form.bare(), present.bare(), "enquiries.")
                     .page(FORM, model, Objects.requireNonNull(present.version()));
         }
-        flash.addFlashAttribute("saved", "Saved.");
+        flash.addFlashAttribute("saved", Saved.of("surveys.saved.saved"));
         return new ModelAndView("redirect:/enquiries/" + id);
     }
 
@@ -165,7 +166,7 @@ class EnquiryPages {
             model.addAttribute("typedReason", reason);
             return Saving.again(PAGE, model);
         }
-        flash.addFlashAttribute("saved", "Saved.");
+        flash.addFlashAttribute("saved", Saved.of("surveys.saved.saved"));
         return new ModelAndView("redirect:/enquiries/" + id);
     }
 

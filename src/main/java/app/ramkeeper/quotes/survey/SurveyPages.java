@@ -9,6 +9,7 @@ import app.ramkeeper.visits.files.PhotoRefused;
 import app.ramkeeper.visits.files.Photos;
 import app.ramkeeper.visits.form.TypedForm;
 import app.ramkeeper.web.LostUpdate;
+import app.ramkeeper.web.Saved;
 import app.ramkeeper.web.Saving;
 import java.io.IOException;
 import java.io.UncheckedIOException;
@@ -120,7 +121,7 @@ class SurveyPages {
             show(model, saved, form);
             return Saving.again(VIEW, model);
         }
-        flash.addFlashAttribute("saved", "Kept. Go on whenever you like.");
+        flash.addFlashAttribute("saved", Saved.of("surveys.saved.keptGoOnWhenever"));
         return new ModelAndView("redirect:/surveys/" + id);
     }
 

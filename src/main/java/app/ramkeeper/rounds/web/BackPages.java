@@ -5,6 +5,7 @@ import app.ramkeeper.identity.People;
 import app.ramkeeper.identity.PersonId;
 import app.ramkeeper.rounds.out.DueBack;
 import app.ramkeeper.shared.Missing;
+import app.ramkeeper.web.Saved;
 import java.util.UUID;
 import org.springframework.stereotype.Controller;
 import org.springframework.web.bind.annotation.PathVariable;
@@ -30,7 +31,7 @@ class BackPages {
                 .orElseThrow(() -> new Missing("person", person))
                 .name();
         dueBack.heardFrom(new PersonId(person));
-        flash.addFlashAttribute("saved", name + " is back.");
+        flash.addFlashAttribute("saved", Saved.of("rounds.saved.isBack", name));
         return "redirect:/";
     }
 }

@@ -10,6 +10,7 @@ import app.ramkeeper.identity.signin.SignInLimits;
 import app.ramkeeper.rounds.out.CalendarLinks;
 import app.ramkeeper.rounds.out.RoundCalendar;
 import app.ramkeeper.shared.Missing;
+import app.ramkeeper.web.Saved;
 import jakarta.servlet.http.HttpServletRequest;
 import java.nio.charset.StandardCharsets;
 import java.util.UUID;
@@ -57,7 +58,7 @@ class CalendarPages {
     @ForField
     String revoke(@AuthenticationPrincipal CurrentUser user, RedirectAttributes flash) {
         links.revoke(new PersonId(user.person()));
-        flash.addFlashAttribute("saved", "The link no longer works.");
+        flash.addFlashAttribute("saved", Saved.of("rounds.saved.theLinkNoLonger"));
         return "redirect:/my-day/calendar";
     }
 
@@ -81,7 +82,7 @@ class CalendarPages {
     @ForOffice
     String revokeOf(@PathVariable UUID person, RedirectAttributes flash) {
         links.revoke(known(person));
-        flash.addFlashAttribute("saved", "The link no longer works.");
+        flash.addFlashAttribute("saved", Saved.of("rounds.saved.theLinkNoLonger"));
         return "redirect:/rounds/calendars";
     }
 

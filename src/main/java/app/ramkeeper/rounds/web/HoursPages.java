@@ -4,6 +4,7 @@ import app.ramkeeper.identity.ForOffice;
 import app.ramkeeper.rounds.week.WorkingHours;
 import app.ramkeeper.rounds.week.WorkingHours.Day;
 import app.ramkeeper.visits.form.TypedForm;
+import app.ramkeeper.web.Saved;
 import app.ramkeeper.web.Saving;
 import java.math.BigDecimal;
 import java.time.DayOfWeek;
@@ -75,8 +76,7 @@ class HoursPages {
         for (int weekday = 1; weekday <= 7; weekday++) {
             hours.change(weekday, days.get(weekday - 1));
         }
-        flash.addFlashAttribute(
-                "saved", "Saved. Plans that exist keep their visits; look at their weeks for broken rules.");
+        flash.addFlashAttribute("saved", Saved.of("rounds.saved.savedPlansThatExist"));
         return new ModelAndView("redirect:/rounds/hours");
     }
 
@@ -123,14 +123,14 @@ class HoursPages {
             return Saving.again("rounds/hours", model);
         }
         hours.addHoliday(day, name);
-        flash.addFlashAttribute("saved", "Saved.");
+        flash.addFlashAttribute("saved", Saved.of("rounds.saved.saved"));
         return new ModelAndView("redirect:/rounds/hours");
     }
 
     @PostMapping("/rounds/holidays/{day}/remove")
     String remove(@PathVariable LocalDate day, RedirectAttributes flash) {
         hours.removeHoliday(day);
-        flash.addFlashAttribute("saved", "Removed.");
+        flash.addFlashAttribute("saved", Saved.of("rounds.saved.removed"));
         return "redirect:/rounds/hours";
     }
 }

@@ -9,6 +9,7 @@ import app.ramkeeper.rounds.week.Week;
 import app.ramkeeper.rounds.week.WeekEdits.By;
 import app.ramkeeper.rounds.week.WeekStore;
 import app.ramkeeper.shared.Missing;
+import app.ramkeeper.web.Saved;
 import app.ramkeeper.web.print.Pdf;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -49,7 +50,7 @@ class OutPages {
 
     @PostMapping("/rounds/{monday}/publish")
     String publish(By by, RedirectAttributes flash) {
-        flash.addFlashAttribute("saved", publishing.publish(by));
+        flash.addFlashAttribute("saved", Saved.said(publishing.publish(by)));
         return WeekPages.back(by.monday());
     }
 

@@ -10,6 +10,7 @@ import app.ramkeeper.rounds.travel.TravelAreas;
 import app.ramkeeper.rounds.week.StartPlaces;
 import app.ramkeeper.shared.Missing;
 import app.ramkeeper.visits.form.TypedForm;
+import app.ramkeeper.web.Saved;
 import app.ramkeeper.web.Saving;
 import java.math.BigDecimal;
 import java.util.UUID;
@@ -77,7 +78,7 @@ class PlacesPages {
         boolean ends = form.ticked("ends");
         if (!starts && !ends) {
             places.forget(who);
-            flash.addFlashAttribute("saved", "Begins and ends at the depot.");
+            flash.addFlashAttribute("saved", Saved.of("rounds.saved.beginsAndEndsAt"));
             return new ModelAndView("redirect:/rounds/places");
         }
         Position at = position(form, "place");
@@ -86,7 +87,7 @@ class PlacesPages {
             return Saving.again(show(form, model), model);
         }
         places.change(who, starts, ends, at);
-        flash.addFlashAttribute("saved", "Saved. Plans that exist are timed anew when they are shown.");
+        flash.addFlashAttribute("saved", Saved.of("rounds.saved.savedPlansThatExistAre"));
         return new ModelAndView("redirect:/rounds/places");
     }
 
@@ -119,14 +120,14 @@ class PlacesPages {
                 Math.max(one.longitude(), other.longitude()),
                 factor,
                 speed));
-        flash.addFlashAttribute("saved", "Saved. Estimates use it from now on.");
+        flash.addFlashAttribute("saved", Saved.of("rounds.saved.savedEstimatesUseIt"));
         return new ModelAndView("redirect:/rounds/places");
     }
 
     @PostMapping("/rounds/places/areas/{id}/remove")
     String remove(@PathVariable UUID id, RedirectAttributes flash) {
         areas.remove(id);
-        flash.addFlashAttribute("saved", "Removed.");
+        flash.addFlashAttribute("saved", Saved.of("rounds.saved.removed"));
         return "redirect:/rounds/places";
     }
 

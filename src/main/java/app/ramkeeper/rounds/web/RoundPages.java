@@ -12,6 +12,7 @@ import app.ramkeeper.rounds.week.WeekStore;
 import app.ramkeeper.shared.Missing;
 import app.ramkeeper.visits.form.TypedForm;
 import app.ramkeeper.web.Choice;
+import app.ramkeeper.web.Saved;
 import app.ramkeeper.web.Saving;
 import java.math.BigDecimal;
 import java.time.LocalDate;
@@ -80,7 +81,7 @@ class RoundPages {
             @RequestParam(required = false) @Nullable LocalDate day,
             @RequestParam boolean locked,
             RedirectAttributes flash) {
-        flash.addFlashAttribute("saved", edits.lockRounds(by, person, day, locked));
+        flash.addFlashAttribute("saved", Saved.said(edits.lockRounds(by, person, day, locked)));
         return WeekPages.back(by.monday());
     }
 
@@ -100,7 +101,7 @@ class RoundPages {
         if (form.hasProblems()) {
             return Saving.again(show(by.monday(), person, day, form, model), model);
         }
-        flash.addFlashAttribute("saved", edits.pair(by, person, day, mate));
+        flash.addFlashAttribute("saved", Saved.said(edits.pair(by, person, day, mate)));
         return new ModelAndView(WeekPages.back(by.monday()));
     }
 
@@ -117,7 +118,8 @@ class RoundPages {
         if (form.hasProblems()) {
             return Saving.again(show(by.monday(), person, day, form, model), model);
         }
-        flash.addFlashAttribute("saved", edits.late(by, person, day, at == null ? null : at.toSecondOfDay() / 60));
+        flash.addFlashAttribute(
+                "saved", Saved.said(edits.late(by, person, day, at == null ? null : at.toSecondOfDay() / 60)));
         return new ModelAndView("redirect:/rounds/" + by.monday() + "/rounds/" + person + "/" + day);
     }
 
@@ -168,7 +170,7 @@ class RoundPages {
             return Saving.again(search(by.monday(), null, site, form, model), model);
         }
         UUID added = edits.add(by, new SiteId(site), minutes.intValue(), why);
-        flash.addFlashAttribute("saved", "Added. Choose where it goes, or leave it to the optimiser.");
+        flash.addFlashAttribute("saved", Saved.of("rounds.saved.addedChooseWhereIt"));
         return new ModelAndView("redirect:/rounds/" + by.monday() + "/stops/" + added);
     }
 }

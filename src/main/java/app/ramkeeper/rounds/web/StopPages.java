@@ -13,6 +13,7 @@ import app.ramkeeper.rounds.week.WeekStore;
 import app.ramkeeper.shared.Conflict;
 import app.ramkeeper.shared.Missing;
 import app.ramkeeper.visits.form.TypedForm;
+import app.ramkeeper.web.Saved;
 import app.ramkeeper.web.Saving;
 import java.time.LocalDate;
 import java.util.List;
@@ -102,7 +103,7 @@ class StopPages {
             return Saving.again(show(by.monday(), id, form, model), model);
         }
         String moved = edits.move(by, id, person, day, before, excuse);
-        flash.addFlashAttribute("saved", form.ticked("tell") ? moved + " " + tell(by) : moved);
+        flash.addFlashAttribute("saved", form.ticked("tell") ? Saved.said(moved + " " + tell(by)) : Saved.said(moved));
         return back(by.monday());
     }
 
@@ -131,19 +132,19 @@ class StopPages {
         if (form.hasProblems() || reason == null) {
             return Saving.again(show(by.monday(), id, form, model), model);
         }
-        flash.addFlashAttribute("saved", edits.setAside(by, id, reason));
+        flash.addFlashAttribute("saved", Saved.said(edits.setAside(by, id, reason)));
         return back(by.monday());
     }
 
     @PostMapping("/rounds/{monday}/stops/{id}/offer")
     ModelAndView offer(By by, @PathVariable UUID id, RedirectAttributes flash) {
-        flash.addFlashAttribute("saved", edits.offerAgain(by, id));
+        flash.addFlashAttribute("saved", Saved.said(edits.offerAgain(by, id)));
         return back(by.monday());
     }
 
     @PostMapping("/rounds/{monday}/stops/{id}/lock")
     ModelAndView lock(By by, @PathVariable UUID id, @RequestParam boolean locked, RedirectAttributes flash) {
-        flash.addFlashAttribute("saved", edits.lock(by, id, locked));
+        flash.addFlashAttribute("saved", Saved.said(edits.lock(by, id, locked)));
         return back(by.monday());
     }
 
@@ -159,7 +160,7 @@ class StopPages {
         if (form.hasProblems()) {
             return Saving.again(show(by.monday(), id, form, model), model);
         }
-        flash.addFlashAttribute("saved", edits.excuse(by, id, reason));
+        flash.addFlashAttribute("saved", Saved.said(edits.excuse(by, id, reason)));
         return back(by.monday());
     }
 

@@ -14,6 +14,7 @@ import app.ramkeeper.visits.VisitChoices;
 import app.ramkeeper.visits.VisitId;
 import app.ramkeeper.visits.Visits;
 import app.ramkeeper.visits.form.TypedForm;
+import app.ramkeeper.web.Saved;
 import app.ramkeeper.web.Saving;
 import java.time.LocalDate;
 import java.util.List;
@@ -83,7 +84,7 @@ class TellPages {
         int sent = telling.mail(plan(monday), visit == null ? List.of() : visit, new PersonId(user.person()));
         flash.addFlashAttribute(
                 "saved",
-                sent == 0 ? "Nobody was ticked who has an address and was not told yet." : "Mails sent: " + sent);
+                sent == 0 ? Saved.of("rounds.saved.nobodyWasTickedWho") : Saved.of("rounds.saved.mailsSent", sent));
         return "redirect:/rounds/" + monday + "/customers";
     }
 
@@ -107,7 +108,7 @@ class TellPages {
         }
         visits.answered(
                 new VisitId(visit), how == null ? ContactBy.PHONE : how, answer, null, new PersonId(user.person()));
-        flash.addFlashAttribute("saved", "Put down: " + words.word("answer", answer) + ".");
+        flash.addFlashAttribute("saved", Saved.of("rounds.saved.putDown", words.word("answer", answer)));
         return new ModelAndView("redirect:/rounds/" + monday + "/customers");
     }
 

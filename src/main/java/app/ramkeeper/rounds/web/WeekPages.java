@@ -12,6 +12,7 @@ import app.ramkeeper.rounds.week.WeekEdits.By;
 import app.ramkeeper.rounds.week.WeekPlan;
 import app.ramkeeper.rounds.week.WeekStore;
 import app.ramkeeper.shared.Missing;
+import app.ramkeeper.web.Saved;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.UUID;
@@ -78,7 +79,7 @@ class WeekPages {
     @PostMapping("/rounds/{monday}/prepare")
     String prepare(
             @PathVariable LocalDate monday, @AuthenticationPrincipal CurrentUser user, RedirectAttributes flash) {
-        flash.addFlashAttribute("saved", preparation.prepare(mondays.known(monday), user.person()));
+        flash.addFlashAttribute("saved", Saved.said(preparation.prepare(mondays.known(monday), user.person())));
         return back(monday);
     }
 
@@ -101,7 +102,7 @@ class WeekPages {
     @PostMapping("/rounds/{monday}/runs/{run}/take-over")
     String takeOver(By by, @PathVariable UUID run, RedirectAttributes flash) {
         runs.takeOver(by, run);
-        flash.addFlashAttribute("saved", "Taken over.");
+        flash.addFlashAttribute("saved", Saved.of("rounds.saved.takenOver"));
         return back(by.monday());
     }
 
@@ -122,7 +123,7 @@ class WeekPages {
     @PostMapping("/rounds/{monday}/undo")
     String undo(By by, RedirectAttributes flash) {
         edits.undo(by);
-        flash.addFlashAttribute("saved", "Undone.");
+        flash.addFlashAttribute("saved", Saved.of("rounds.saved.undone"));
         return back(by.monday());
     }
 

@@ -10,6 +10,7 @@ import app.ramkeeper.shared.Missing;
 import app.ramkeeper.visits.Symptom;
 import app.ramkeeper.visits.VisitChoices;
 import app.ramkeeper.web.LostUpdate;
+import app.ramkeeper.web.Saved;
 import app.ramkeeper.web.Saving;
 import jakarta.validation.Valid;
 import java.time.Clock;
@@ -125,7 +126,7 @@ class CallPages {
             model.addAttribute("taken", form.id());
             return new ModelAndView(FORM, model.asMap(), HttpStatus.CONFLICT);
         }
-        flash.addFlashAttribute("saved", "Put down. Plan the visit, or close the call when the water runs.");
+        flash.addFlashAttribute("saved", Saved.of("calls.saved.putDownPlanThe"));
         return new ModelAndView("redirect:/calls/" + form.id());
     }
 
@@ -160,7 +161,7 @@ class CallPages {
             return LostUpdate.between(form.bare(), present.bare(), "calls.")
                     .page(FORM, model, Objects.requireNonNull(present.version()));
         }
-        flash.addFlashAttribute("saved", "Saved.");
+        flash.addFlashAttribute("saved", Saved.of("calls.saved.saved"));
         return new ModelAndView("redirect:/calls/" + id);
     }
 

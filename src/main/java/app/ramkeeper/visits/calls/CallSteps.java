@@ -6,6 +6,7 @@ import app.ramkeeper.identity.PersonId;
 import app.ramkeeper.shared.Conflict;
 import app.ramkeeper.visits.ReportRefused;
 import app.ramkeeper.visits.VisitChoices;
+import app.ramkeeper.web.Saved;
 import app.ramkeeper.web.Saving;
 import app.ramkeeper.web.Say;
 import jakarta.validation.Valid;
@@ -63,7 +64,7 @@ class CallSteps {
         }
         try {
             if (saving.did(errors, () -> calls.plan(id, form))) {
-                flash.addFlashAttribute("saved", "The visit is on the plan: " + say.date(form.on()) + ".");
+                flash.addFlashAttribute("saved", Saved.of("calls.saved.theVisitIsOn", say.date(form.on())));
                 return new ModelAndView("redirect:/calls/" + id);
             }
         } catch (ReportRefused refused) {
@@ -87,7 +88,7 @@ class CallSteps {
             return Saving.again(VIEW, model).addObject("closeForm", form);
         }
         calls.close(id, Objects.requireNonNull(form.closedNote()), new PersonId(user.person()));
-        flash.addFlashAttribute("saved", "The call is closed.");
+        flash.addFlashAttribute("saved", Saved.of("calls.saved.theCallIsClosed"));
         return new ModelAndView("redirect:/calls/" + id);
     }
 

@@ -4,6 +4,7 @@ import app.ramkeeper.identity.CurrentUser;
 import app.ramkeeper.identity.ForField;
 import app.ramkeeper.identity.PersonId;
 import app.ramkeeper.visits.FieldDays;
+import app.ramkeeper.web.Saved;
 import app.ramkeeper.web.Saving;
 import app.ramkeeper.web.Say;
 import jakarta.validation.Valid;
@@ -55,14 +56,14 @@ class CheckInController {
             model.addAttribute("fieldDay", days.today(person).orElse(null));
             return Saving.again(VIEW, model).addObject("leaveForm", form);
         }
-        flash.addFlashAttribute("saved", "Due back by " + say.time(form.dueBack()) + ". Good going.");
+        flash.addFlashAttribute("saved", Saved.of("visits.saved.dueBackByGood", say.time(form.dueBack())));
         return new ModelAndView("redirect:/my-day");
     }
 
     @PostMapping("/my-day/back")
     String back(RedirectAttributes flash, @AuthenticationPrincipal CurrentUser user) {
         days.back(new PersonId(user.person()));
-        flash.addFlashAttribute("saved", "You are back.");
+        flash.addFlashAttribute("saved", Saved.of("visits.saved.youAreBack"));
         return "redirect:/my-day";
     }
 }

@@ -2,6 +2,7 @@ package app.ramkeeper.visits.fieldday;
 
 import app.ramkeeper.fleet.SiteId;
 import app.ramkeeper.identity.ForField;
+import app.ramkeeper.web.Saved;
 import java.util.UUID;
 import org.springframework.stereotype.Controller;
 import org.springframework.web.bind.annotation.PathVariable;
@@ -22,7 +23,7 @@ class FollowUpController {
     @PostMapping("/follow-ups/{id}/done")
     String done(@PathVariable UUID id, RedirectAttributes flash) {
         SiteId site = followUps.done(id);
-        flash.addFlashAttribute("saved", "Done and off the list.");
+        flash.addFlashAttribute("saved", Saved.of("visits.saved.doneAndOffThe"));
         return "redirect:/sites/" + site + "/sheet";
     }
 }

@@ -8,6 +8,7 @@ import app.ramkeeper.identity.PersonId;
 import app.ramkeeper.shared.Missing;
 import app.ramkeeper.shared.Text;
 import app.ramkeeper.shared.Uuids;
+import app.ramkeeper.web.Saved;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.util.Arrays;
@@ -65,14 +66,14 @@ class SitePicturePages {
         } catch (PhotoRefused refused) {
             return page(id, model, kind, caption, refused.sentence(), refused.status());
         }
-        flash.addFlashAttribute("saved", "The picture is there. Phones take it along when they next ask.");
+        flash.addFlashAttribute("saved", Saved.of("visits.saved.thePictureIsThere"));
         return new ModelAndView("redirect:/sites/" + id + "/pictures");
     }
 
     @PostMapping("/site-pictures/{id}/remove")
     String remove(@PathVariable UUID id, RedirectAttributes flash) {
         SiteId site = pictures.remove(id);
-        flash.addFlashAttribute("saved", "The picture is taken away.");
+        flash.addFlashAttribute("saved", Saved.of("visits.saved.thePictureIsTaken"));
         return "redirect:/sites/" + site + "/pictures";
     }
 

@@ -18,6 +18,7 @@ import app.ramkeeper.visits.VisitId;
 import app.ramkeeper.visits.VisitKind;
 import app.ramkeeper.visits.Visits;
 import app.ramkeeper.visits.form.TypedForm;
+import app.ramkeeper.web.Saved;
 import app.ramkeeper.web.Saving;
 import java.math.BigDecimal;
 import java.time.Clock;
@@ -113,7 +114,7 @@ class PlanPages {
         if (!tried(form, plan, p -> made[0] = visits.plan(p))) {
             return Saving.again(show(model, form, at, null), model);
         }
-        flash.addFlashAttribute("saved", "Planned.");
+        flash.addFlashAttribute("saved", Saved.of("visits.saved.planned"));
         return new ModelAndView(
                 "redirect:/visits/" + Objects.requireNonNull(made[0]).value());
     }
@@ -161,7 +162,7 @@ class PlanPages {
             again.setStatus(org.springframework.http.HttpStatus.CONFLICT);
             return again;
         }
-        flash.addFlashAttribute("saved", "Changed.");
+        flash.addFlashAttribute("saved", Saved.of("visits.saved.changed"));
         return new ModelAndView("redirect:/visits/" + id);
     }
 

@@ -11,6 +11,7 @@ import app.ramkeeper.visits.ContactBy;
 import app.ramkeeper.visits.VisitId;
 import app.ramkeeper.visits.Visits;
 import app.ramkeeper.visits.form.TypedForm;
+import app.ramkeeper.web.Saved;
 import app.ramkeeper.web.Saving;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
@@ -92,7 +93,7 @@ class VisitPages {
             return Saving.again(show(id, form, model), model);
         }
         visits.answered(new VisitId(id), how, answer, said, new PersonId(user.person()));
-        flash.addFlashAttribute("saved", "Put down.");
+        flash.addFlashAttribute("saved", Saved.of("visits.saved.putDown"));
         return new ModelAndView("redirect:/visits/" + id);
     }
 
@@ -116,7 +117,7 @@ class VisitPages {
             form.problem("cancelReason", String.valueOf(over.getMessage()));
             return Saving.again(show(id, form, model), model);
         }
-        flash.addFlashAttribute("saved", "Cancelled. Its tasks stay due.");
+        flash.addFlashAttribute("saved", Saved.of("visits.saved.cancelledItsTasksStay"));
         return new ModelAndView("redirect:/visits/" + id);
     }
 }

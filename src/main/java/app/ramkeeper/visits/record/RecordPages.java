@@ -15,6 +15,7 @@ import app.ramkeeper.visits.VisitRecorder;
 import app.ramkeeper.visits.files.PhotoRefused;
 import app.ramkeeper.visits.files.Photos;
 import app.ramkeeper.visits.form.TypedForm;
+import app.ramkeeper.web.Saved;
 import app.ramkeeper.web.Saving;
 import java.io.IOException;
 import java.io.UncheckedIOException;
@@ -101,12 +102,10 @@ class RecordPages {
             return Saving.again(VIEW, model);
         }
         if (recorded instanceof Recorded.Held) {
-            flash.addFlashAttribute(
-                    "saved",
-                    "Kept. This visit was reported or cancelled meanwhile, so the office looks at it and puts it in its place.");
+            flash.addFlashAttribute("saved", Saved.of("visits.saved.keptThisVisitWas"));
             return new ModelAndView("redirect:/sites/" + site.value() + "/sheet");
         }
-        flash.addFlashAttribute("saved", "Recorded.");
+        flash.addFlashAttribute("saved", Saved.of("visits.saved.recorded"));
         return new ModelAndView("redirect:/visits/reports/" + recorded.report().value());
     }
 

@@ -7,6 +7,7 @@ import app.ramkeeper.visits.ReportId;
 import app.ramkeeper.visits.ReportRefused;
 import app.ramkeeper.visits.ReportsToSettle;
 import app.ramkeeper.visits.ReportsToSettle.Held;
+import app.ramkeeper.web.Saved;
 import app.ramkeeper.web.Saving;
 import jakarta.validation.Valid;
 import jakarta.validation.constraints.NotBlank;
@@ -87,14 +88,14 @@ class SettlePages {
             return Saving.again(VIEW, model).addObject("dismissForm", form);
         }
         reports.dismiss(id, Objects.requireNonNull(form.note()), new PersonId(user.person()));
-        flash.addFlashAttribute("saved", "Dismissed. Its text stays here.");
+        flash.addFlashAttribute("saved", Saved.of("calls.saved.dismissedItsTextStays"));
         return new ModelAndView("redirect:/to-settle");
     }
 
     private ModelAndView record(UUID id, Model model, RedirectAttributes flash, Supplier<ReportId> step) {
         try {
             ReportId report = step.get();
-            flash.addFlashAttribute("saved", "Settled: the report is in force.");
+            flash.addFlashAttribute("saved", Saved.of("calls.saved.settledTheReportIs"));
             return new ModelAndView("redirect:/visits/reports/" + report);
         } catch (ReportRefused refused) {
             fill(model, reports.get(id));

@@ -6,6 +6,7 @@ import app.ramkeeper.visits.stock.Keepers.InstrumentForm;
 import app.ramkeeper.visits.stock.Keepers.InstrumentKind;
 import app.ramkeeper.visits.stock.Keepers.PlaceForm;
 import app.ramkeeper.web.LostUpdate;
+import app.ramkeeper.web.Saved;
 import app.ramkeeper.web.Saving;
 import jakarta.validation.Valid;
 import java.util.Objects;
@@ -57,7 +58,7 @@ class KeeperPages {
         if (!saving.did(errors, () -> keepers.add(form))) {
             return Saving.again(fillPlaces(model), model).addObject("form", form);
         }
-        flash.addFlashAttribute("saved", "Added: " + form.name());
+        flash.addFlashAttribute("saved", Saved.of("stock.saved.added", form.name()));
         return new ModelAndView("redirect:/stock/places");
     }
 
@@ -76,7 +77,7 @@ class KeeperPages {
         if (!saving.did(errors, () -> keepers.add(form))) {
             return Saving.again(fillInstruments(model, null), model).addObject("form", form);
         }
-        flash.addFlashAttribute("saved", "Added: " + form.name());
+        flash.addFlashAttribute("saved", Saved.of("stock.saved.added", form.name()));
         return new ModelAndView("redirect:/instruments");
     }
 
@@ -102,7 +103,7 @@ class KeeperPages {
             return LostUpdate.between(form, present, "stock.instrument.")
                     .page(fillInstruments(model, id), model, Objects.requireNonNull(present.version()));
         }
-        flash.addFlashAttribute("saved", "Saved: " + form.name());
+        flash.addFlashAttribute("saved", Saved.of("stock.saved.saved", form.name()));
         return new ModelAndView("redirect:/instruments");
     }
 

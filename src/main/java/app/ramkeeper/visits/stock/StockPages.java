@@ -4,6 +4,7 @@ import app.ramkeeper.identity.CurrentUser;
 import app.ramkeeper.identity.ForOffice;
 import app.ramkeeper.identity.PersonId;
 import app.ramkeeper.visits.VisitChoices;
+import app.ramkeeper.web.Saved;
 import app.ramkeeper.web.Saving;
 import jakarta.validation.Valid;
 import java.util.List;
@@ -114,10 +115,10 @@ class StockPages {
             }
         } catch (DuplicateKeyException twice) {
             // The same form was committed by another request a moment before: once is what was meant.
-            flash.addFlashAttribute("saved", "It was in the ledger already.");
+            flash.addFlashAttribute("saved", Saved.of("stock.saved.itWasInThe"));
             return new ModelAndView("redirect:/stock");
         }
-        flash.addFlashAttribute("saved", "In the ledger.");
+        flash.addFlashAttribute("saved", Saved.of("stock.saved.inTheLedger"));
         return new ModelAndView("redirect:/stock?place=" + form.place());
     }
 
