@@ -2,11 +2,15 @@ package app.ramkeeper.demo;
 
 import app.ramkeeper.audit.Actor;
 import app.ramkeeper.demo.DemoRegister.Placed;
+import app.ramkeeper.fleet.CatchmentId;
 import app.ramkeeper.fleet.InstallId;
 import app.ramkeeper.fleet.InstallsRegistered;
+import app.ramkeeper.identity.PersonId;
+import app.ramkeeper.upkeep.WeatherEvents;
 import java.time.Clock;
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Objects;
 import java.util.Random;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -16,6 +20,9 @@ import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.context.annotation.Profile;
 import org.springframework.core.annotation.Order;
 import org.springframework.jdbc.core.JdbcTemplate;
+import org.springframework.security.authentication.UsernamePasswordAuthenticationToken;
+import org.springframework.security.core.authority.AuthorityUtils;
+import org.springframework.security.core.context.SecurityContextHolder;
 import org.springframework.stereotype.Component;
 import org.springframework.transaction.PlatformTransactionManager;
 import org.springframework.transaction.support.TransactionTemplate;
@@ -30,17 +37,24 @@ import org.springframework.transaction.support.TransactionTemplate;
 class DemoScenario implements ApplicationRunner {
 
     private static final Logger LOG = LoggerFactory.getLogger(DemoScenario.class);
+    private static final int FLOODED = 3;
 
     private final JdbcTemplate jdbc;
     private final TransactionTemplate transaction;
     private final ApplicationEventPublisher events;
+    private final WeatherEvents weather;
     private final Clock clock;
 
     DemoScenario(
-            JdbcTemplate jdbc, PlatformTransactionManager transactions, ApplicationEventPublisher events, Clock clock) {
+            JdbcTemplate jdbc,
+            PlatformTransactionManager transactions,
+            ApplicationEventPublisher events,
+            WeatherEvents weather,
+            Clock clock) {
         this.jdbc = jdbc;
         this.transaction = new TransactionTemplate(transactions);
         this.events = events;
+        this.weather = weather;
         this.clock = clock;
     }
 
@@ -75,10 +89,30 @@ class DemoScenario implements ApplicationRunner {
             history.live(installs.get(i), i);
         }
         rows.write(jdbc);
+        new DemoComponents(rows, today).add(register);
         new DemoToday(rows, company, register, today, clock.getZone(), clock.instant()).add(jdbc, history);
         events.publishEvent(new InstallsRegistered(
                 installs.stream().map(at -> new InstallId(at.install())).toList()));
+        flood(company, register, today);
         askForWhatIsDue();
+    }
+
+    /** A valley was flooded last week; the office has recorded it. */
+    private void flood(DemoCompany company, DemoRegister register, LocalDate today) {
+        SecurityContextHolder.getContext()
+                .setAuthentication(UsernamePasswordAuthenticationToken.authenticated(
+                        "demo", null, AuthorityUtils.createAuthorityList("ROLE_OFFICE")));
+        try {
+            weather.record(
+                    "High water in " + Names.VALLEYS.get(FLOODED),
+                    today.minusDays(6),
+                    today.plusDays(8),
+                    Objects.requireNonNull(company.taskKinds.get("AFTER_FLOOD")),
+                    new WeatherEvents.Area(new CatchmentId(register.catchments.get(FLOODED)), null, null),
+                    new PersonId(company.office));
+        } finally {
+            SecurityContextHolder.clearContext();
+        }
     }
 
     /** Each planned visit is asked to do what is due at its site by then and what one person may do. */
