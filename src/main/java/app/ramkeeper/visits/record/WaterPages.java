@@ -10,6 +10,7 @@ import app.ramkeeper.visits.WaterCare;
 import app.ramkeeper.visits.WaterRecords;
 import app.ramkeeper.visits.form.TypedForm;
 import app.ramkeeper.web.LostUpdate;
+import app.ramkeeper.web.Saved;
 import app.ramkeeper.web.Saving;
 import java.util.List;
 import java.util.UUID;
@@ -115,7 +116,7 @@ class WaterPages {
     }
 
     private static ModelAndView done(ReportId report, RedirectAttributes flash) {
-        flash.addFlashAttribute("saved", "Kept with the visit.");
+        flash.addFlashAttribute("saved", Saved.of("visits.saved.keptWithTheVisit"));
         return new ModelAndView("redirect:/visits/reports/" + report);
     }
 
