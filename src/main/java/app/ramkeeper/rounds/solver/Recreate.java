@@ -39,6 +39,34 @@ final class Recreate {
         }
     }
 
+    /**
+     * Opens a round for a job although it alone may not be worth the way there, then puts in what lies about it; the whole
+     * decides. Without this a far cluster of small jobs is never reached one by one.
+     */
+    void open(int first, int[] about) {
+        int opened = emptyRoundFor(first);
+        if (opened >= 0) {
+            undo.touch(opened);
+            state.insert(first, opened, 0);
+            run(about);
+        }
+    }
+
+    private int emptyRoundFor(int job) {
+        double best = Double.POSITIVE_INFINITY;
+        int cheapest = -1;
+        for (int round = 0; round < openRounds; round++) {
+            if (state.size[round] == 0 && !emptyTwinBefore(round) && state.takes(job, round)) {
+                double cost = state.insertionCost(job, round, 0);
+                if (cost < best) {
+                    best = cost;
+                    cheapest = round;
+                }
+            }
+        }
+        return cheapest;
+    }
+
     private void place(int job) {
         double best = problem.jobs[job].must() ? Double.POSITIVE_INFINITY : problem.jobs[job].prize() - 1e-9;
         int bestRound = -1;

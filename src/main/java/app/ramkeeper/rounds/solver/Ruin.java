@@ -87,6 +87,11 @@ final class Ruin {
         return neighbours[seed];
     }
 
+    /** What lies near a job, itself first. */
+    int[] near(int job) {
+        return neighbours[job];
+    }
+
     private double meanLength() {
         int used = 0;
         int stops = 0;

@@ -10,6 +10,13 @@ public final class Search {
     private static final double COLD = 0.1;
     private static final int RETRIED = 12;
 
+    /** Every so many steps a round is opened for a job left out and for at most so many others about it. */
+    private static final int OPENED_ONE_IN = 100;
+
+    private static final int ABOUT = 60;
+
+    private static final int[] NOBODY = {};
+
     private final Problem problem;
     private final Limits limits;
     private final Progress progress;
@@ -104,8 +111,22 @@ public final class Search {
     /** One ruin and one recreate, with some of the jobs left out before that lie near. */
     void step() {
         undo.begin();
-        ruin.run();
-        recreate.run(withSomeLeftOut(ruin.removed()));
+        int[] absent = random.nextInt(OPENED_ONE_IN) == 0 ? absent() : NOBODY;
+        if (absent.length > 0) {
+            int first = absent[random.nextInt(absent.length)];
+            recreate.open(first, about(first));
+        } else {
+            ruin.run();
+            recreate.run(withSomeLeftOut(ruin.removed()));
+        }
+    }
+
+    /** The nearest jobs left out. */
+    private int[] about(int job) {
+        return Arrays.stream(ruin.near(job))
+                .filter(other -> other != job && !state.placed(other))
+                .limit(ABOUT)
+                .toArray();
     }
 
     private int[] withSomeLeftOut(int[] removed) {

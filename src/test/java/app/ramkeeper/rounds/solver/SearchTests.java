@@ -5,7 +5,6 @@ import static org.assertj.core.api.Assertions.assertThatIllegalArgumentException
 import static org.assertj.core.api.Assertions.within;
 
 import java.util.ArrayList;
-import java.util.Collections;
 import java.util.List;
 import java.util.SplittableRandom;
 import org.junit.jupiter.api.Test;
@@ -71,6 +70,18 @@ class SearchTests {
 
         assertThat(plan.leftOut()).containsExactly(0);
         assertThat(plan.cost()).isEqualTo(50);
+    }
+
+    @Test
+    void goesFarForManyWhereOneAloneIsNotWorthTheWay() {
+        double[][] far = {{0, 100}, {100, 0}};
+        List<Job> jobs = Collections.nCopies(6, Job.of(1, 10, 0, 50, 0, DAY, 1));
+        Problem problem = Problem.of(jobs, List.of(round(0, DAY)), far, far, (job, at) -> 0);
+
+        Plan plan = new Search(problem, Limits.ofIterations(1, 1000), Progress.none()).improve(Plan.empty(problem), 1);
+
+        assertThat(plan.leftOut()).isEmpty();
+        assertThat(plan.cost()).isEqualTo(205);
     }
 
     @Test
