@@ -125,7 +125,7 @@ function readings(c, i) {
     const last = db.data.readings.find((x) => x.install === i.id && x.quantity === q && x.comparable);
     const unit = choose(units.map((u) => [u, unitWord(u)]), now?.unit || units[0], (u) => { r().unit = u; c.save(); tell(); });
     unit.setAttribute('aria-label', `Unit of ${name}`);
-    const input = h('input', { type: 'text', inputMode: 'decimal', autocomplete: 'off', value: now?.value || '', 'data-q': q, oninput: (e) => { const x = r(); x.value = e.target.value; x.u = null; c.save(); tell(); } });
+    const input = h('input', { type: 'text', inputMode: 'decimal', autocomplete: 'off', value: now?.value || '', 'data-q': q, oninput: (e) => { const x = r(); Object.assign(x, { value: e.target.value, u: null, timed: false }); c.save(); tell(); } });
     const box = field(name, input, last ? `last ${number(last.value)} ${unitWord(last.unit)} on ${day(last.on)}` : null);
     const wrap = h('span', { className: 'with' });
     input.replaceWith(wrap);
@@ -149,7 +149,8 @@ function bucket(c, r, input, unit, tell, key) {
     watch.textContent = `${((performance.now() - begun) / 1000).toFixed(1)} s`;
   };
   const b = () => { r().bucket ??= { litres: '10', seconds: [] }; return r().bucket; };
-  const sum = () => {
+  // only a run writes the mean; what was typed since stays, whatever is drawn anew
+  const sum = (write) => {
     const [litres, list] = [parse(b().litres), b().seconds];
     if (!(litres > 0) || !list.length) {
       out.textContent = '';
@@ -157,7 +158,10 @@ function bucket(c, r, input, unit, tell, key) {
     }
     const m = runs(litres, list);
     out.textContent = `${list.length} ${list.length > 1 ? 'runs' : 'run'}: ${list.map((s) => s.toFixed(1)).join(', ')} s. Mean ${number(m.mean)} l/min${m.spread === null ? '' : `, spread ${number(m.spread, 2)} l/min`}.`;
-    Object.assign(r(), { value: String(Number(m.mean.toPrecision(4))), unit: 'LITRE_PER_MINUTE', u: m.u });
+    if (!write) {
+      return;
+    }
+    Object.assign(r(), { value: String(Number(m.mean.toPrecision(4))), unit: 'LITRE_PER_MINUTE', u: m.u, timed: true });
     input.value = r().value;
     unit.value = 'LITRE_PER_MINUTE';
     c.save();
@@ -170,7 +174,7 @@ function bucket(c, r, input, unit, tell, key) {
       begun = 0;
       watches.delete(key);
       go.textContent = 'Start again';
-      sum();
+      sum(true);
     } else {
       begun = performance.now();
       watches.set(key, begun);
@@ -184,9 +188,9 @@ function bucket(c, r, input, unit, tell, key) {
   }
   box.addEventListener('toggle', () => {
     if (box.open && box.children.length === 1) {
-      box.append(field('Bucket, litres', h('input', { type: 'text', inputMode: 'decimal', value: b().litres, oninput: (e) => { b().litres = e.target.value; sum(); } })), watch,
-        h('div', { className: 'row' }, go, h('button', { onclick: () => { b().seconds.pop(); sum(); } }, 'Drop the last run')), out);
-      sum();
+      box.append(field('Bucket, litres', h('input', { type: 'text', inputMode: 'decimal', value: b().litres, oninput: (e) => { b().litres = e.target.value; c.save(); sum(r().timed || !r().value); } })), watch,
+        h('div', { className: 'row' }, go, h('button', { onclick: () => { b().seconds.pop(); c.save(); sum(r().timed); } }, 'Drop the last run')), out);
+      sum(false);
     }
   });
   return box;

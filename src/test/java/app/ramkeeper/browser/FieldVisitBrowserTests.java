@@ -331,4 +331,42 @@ class FieldVisitBrowserTests extends FieldRun {
         page.evaluate("() => dispatchEvent(new Event('online'))");
         page.waitForCondition(() -> reports() == 1);
     }
+
+    @Test
+    void whatIsTypedOverTheWatchsMeanStaysUntilTheNextRun() {
+        Page page = phone();
+        technician(page, "Stig Weir");
+        openVisit(page);
+        Locator watch = page.locator("details")
+                .filter(new Locator.FilterOptions().setHasText("Bucket and watch"))
+                .first();
+        Locator run = watch.locator("button.primary");
+        Locator flow = page.locator("input[data-q=DELIVERED_FLOW]");
+        watch.locator("summary").click();
+        run.click();
+        page.waitForTimeout(300);
+        run.click();
+        assertThat(flow).not().hasValue("");
+        String mean = flow.inputValue();
+        page.getByLabel("Bucket, litres").first().fill("20");
+        assertThat(flow).not().hasValue(mean);
+        flow.fill("4,7");
+        button(page, "Set out").click();
+        button(page, "Add a part").click();
+        page.getByLabel("How many").waitFor();
+        assertThat(watch).containsText("1 run: ");
+        assertThat(flow).hasValue("4,7");
+        page.getByLabel("Bucket, litres").first().fill("10");
+        assertThat(flow).hasValue("4,7");
+        page.reload();
+        assertThat(flow).hasValue("4,7");
+        watch.locator("summary").click();
+        assertThat(watch).containsText("1 run: ");
+        assertThat(flow).hasValue("4,7");
+        run.click();
+        page.waitForTimeout(300);
+        run.click();
+        assertThat(watch).containsText("2 runs: ");
+        assertThat(flow).not().hasValue("4,7");
+    }
 }
