@@ -3,7 +3,7 @@ import { h, field } from './dom.js';
 import { iso } from './data.js';
 
 const inDays = (n) => { const d = new Date(); d.setDate(d.getDate() + n); return iso(d); };
-const stop = (d, reason) => { d.outcome = 'COULD_NOT'; d.reason = reason; d.tasks.forEach((t) => { if (!t.outcome) { Object.assign(t, { outcome: 'COULD_NOT', reason }); } }); };
+const stop = (d, reason) => { d.outcome = 'COULD_NOT'; d.reason = reason; d.tasks.forEach((t) => { if (!t.outcome || t.usual) { Object.assign(t, { outcome: 'COULD_NOT', reason }); } }); };
 
 /** Code, words on the button, what follows in words, what follows in the record. */
 const CASES = [

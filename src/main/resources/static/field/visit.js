@@ -84,7 +84,7 @@ function caution(c, code, when) {
 }
 
 function usual(c) {
-  return h('div', { className: 'row' }, h('button', { 'aria-pressed': String(c.d.tasks.length > 0 && c.d.tasks.every((t) => t.outcome === 'DONE')), onclick: () => { c.d.tasks.forEach((t) => { t.outcome ??= 'DONE'; }); c.d.usual = true; c.again(); } }, 'All as usual'));
+  return h('div', { className: 'row' }, h('button', { 'aria-pressed': String(c.d.tasks.length > 0 && c.d.tasks.every((t) => t.outcome === 'DONE')), onclick: () => { c.d.tasks.forEach((t) => { if (!t.outcome) { Object.assign(t, { outcome: 'DONE', usual: true }); } }); c.d.usual = true; c.again(); } }, 'All as usual'));
 }
 
 function tasks(c) {
@@ -94,7 +94,7 @@ function tasks(c) {
   const needs = c.d.tasks.some((t) => PRESSURE.includes(kindOf(t.kind)?.code));
   return [h('h2', null, 'Tasks'), caution(c, 'PRESSURE', needs), c.d.tasks.map((t) => {
     const name = `${kindOf(t.kind)?.name || 'Task'}${c.installs.length > 1 ? `, ${db.installs.get(t.install)?.name || ''}` : ''}`;
-    return h('div', null, field(name, choose(db.words.workOutcome, t.outcome, (v) => { t.outcome = v; c.again(); }, 'not answered')),
+    return h('div', null, field(name, choose(db.words.workOutcome, t.outcome, (v) => { Object.assign(t, { outcome: v, usual: false }); c.again(); }, 'not answered')),
       c.d.cases?.includes('OWNER') ? h('div', { className: 'row' }, h('button', { 'aria-pressed': String(t.by === 'OWNER'), onclick: () => { Object.assign(t, t.by === 'OWNER' ? { by: null, outcome: null } : { by: 'OWNER', outcome: 'DONE' }); c.again(); } }, 'Owner did this')) : null,
       t.by === 'OWNER' ? field('About when, which part', h('input', { type: 'text', maxLength: 300, value: t.note || '', oninput: (e) => { t.note = e.target.value; c.save(); } }), 'about May; part not known') : null,
       t.outcome === 'COULD_NOT' ? field('Why', choose(db.words.reason, t.reason, (v) => { t.reason = v; c.save(); }, 'say why')) : null,

@@ -104,6 +104,11 @@ class FieldVisitBrowserTests extends FieldRun {
 
     @Test
     void lockedGateIsOneTapAndCanBeTakenBack() {
+        jdbc.sql(
+                        "insert into service_tasks (id, install_id, task_kind_id, due_on, window_from, window_until)"
+                                + " select gen_random_uuid(), :install, id, current_date - 30, current_date - 40, current_date - 20 from task_kinds order by id limit 1")
+                .param("install", install)
+                .update();
         Page page = phone();
         technician(page, "Mira Fell");
         openVisit(page);
@@ -113,11 +118,22 @@ class FieldVisitBrowserTests extends FieldRun {
         button(page, "Gate locked").click();
         assertThat(page.locator("main")).not().containsText("visit in vain");
         button(page, "Gate locked").click();
+        button(page, "All as usual").click();
+        button(page, "Gate locked").click();
+        button(page, "All as usual").click();
+        button(page, "Gate locked").click();
         isAccessible(page);
         button(page, "Nobody there").click();
         page.locator("#finish").click();
         assertThat(page.locator(".state.sent")).hasCount(1);
         assertThat(report()).containsEntry("outcome", "COULD_NOT").containsEntry("reason", "LOCKED_GATE");
+        assertThat(jdbc.sql(
+                                "select distinct w.outcome from report_works w join visit_reports r on r.id = w.report_id where r.site_id = ?")
+                        .param(site)
+                        .query(String.class)
+                        .list())
+                .as("nothing was done behind a locked gate")
+                .containsExactly("COULD_NOT");
         assertThat(leftToDo()).containsExactly("Ring for the key and plan again: the gate was locked");
     }
 
