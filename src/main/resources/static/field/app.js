@@ -34,7 +34,26 @@ function stop(v) {
   return h('li', null, h('a', { href: `#/site/${v.site}` }, `${v.from ? `${v.from} ` : ''}${site?.name || 'Site'}`),
     h('p', null, `${word('kind', v.kind)}, ${v.minutes} min${v.ring ? '. The office must ring first' : ''}`),
     v.note ? h('p', { className: 'lines' }, v.note) : null,
-    h('div', { className: 'row' }, h('button', { className: 'primary', onclick: () => begin(site, v) }, 'Open the visit')));
+    finished(v) || h('div', { className: 'row' }, h('button', { className: 'primary', onclick: () => begin(site, v) }, 'Open the visit')));
+}
+
+let cleared = [];
+/** How a planned visit that was finished on this phone stands; nothing while it is to be done, or was planned anew since it was sent. */
+function finished(v) {
+  const e = [...outbox, ...cleared].filter((x) => x.visit === v.id).sort((a, b) => b.at - a.at)[0];
+  if (!e || (e.state === 'SENT' && e.result !== 'HELD' && db.at > e.sentAt)) {
+    return null;
+  }
+  return h('p', null, h('span', { className: `state ${e.state === 'SENT' ? 'sent' : ''}` }, e.state === 'WAITING' ? 'finished, not yet sent' : WORDS[e.state]),
+    e.state === 'SENT' ? null : [' ', h('a', { className: 'button', href: '#/out' }, 'Outbox')]);
+}
+
+/** Leaves the outbox; that the visit was sent is remembered while it is planned here. */
+async function clearEntry({ id, visit, at, sentAt, result }) {
+  const still = cleared.filter((x) => db.data?.planned.some((v) => v.id === x.visit));
+  await store.put('kv', visit ? [...still, { visit, at, sentAt, result, state: 'SENT' }] : still, 'cleared');
+  await store.remove('outbox', id);
+  draw();
 }
 
 const drafts = [];
@@ -77,7 +96,7 @@ function site(id) {
     closed ? h('div', { className: 'caution' }, h('strong', null, `Closed until ${day(closed.until)}`), closed.reason || '') : null,
     s.hazards ? h('div', { className: 'caution' }, h('strong', null, 'Take care'), s.hazards.map((z) => h('div', null, `${nice(z.kind)}${z.text ? `: ${z.text}` : ''}`))) : null,
     s.biosecurity && s.biosecurity !== 'CLEAN' ? h('div', { className: 'caution' }, h('strong', null, `Catchment ${s.catchment}: ${nice(s.biosecurity)}`), 'Clean and dry boots and tools before the next catchment.') : null,
-    h('div', { className: 'row' }, planned.length ? planned.map((v) => h('button', { className: 'primary', onclick: () => begin(s, v) }, `Visit of ${day(v.on)}`)) : null,
+    h('div', { className: 'row' }, planned.length ? planned.map((v) => finished(v) || h('button', { className: 'primary', onclick: () => begin(s, v) }, `Visit of ${day(v.on)}`)) : null,
       h('button', { onclick: () => begin(s, null) }, 'Visit without a plan')),
     h('h2', null, 'Way in'), album(id, ['GATE']), h('p', { className: 'lines' }, s.wayIn || 'Nothing is written down.'),
     s.gate ? h('p', { className: 'lines' }, `Gate: ${s.gate}`) : null, s.walk ? h('p', null, `${s.walk} min on foot`) : null, wayThere(s),
@@ -188,7 +207,7 @@ function out() {
       h('div', { className: 'row' }, e.state === 'PARKED' ? h('button', { onclick: () => mendEntry(e) }, 'Mend') : null,
         e.text ? h('button', { onclick: () => saveFile(e) }, 'Save as a file') : null,
         e.state === 'PARKED_PHOTO' ? h('button', { onclick: () => retryPhoto(e) }, 'Try the photo again') : null,
-        e.state === 'SENT' ? h('button', { onclick: async () => { await store.remove('outbox', e.id); draw(); } }, 'Clear') : null)))) : h('p', { className: 'soft' }, 'Nothing waits.')];
+        e.state === 'SENT' ? h('button', { onclick: () => clearEntry(e) }, 'Clear') : null)))) : h('p', { className: 'soft' }, 'Nothing waits.')];
 }
 
 async function mendEntry(e) {
@@ -259,6 +278,7 @@ let drawn = '';
 let drawing = 0;
 async function draw(quiet) {
   outbox = await store.all('outbox');
+  cleared = await store.get('kv', 'cleared') || [];
   drafts.splice(0, drafts.length, ...await store.all('drafts'));
   const [, page, id] = location.hash.split('/');
   const s = status();

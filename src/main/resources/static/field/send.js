@@ -96,7 +96,7 @@ export async function seal(visit, person, photos) {
   const device = await deviceOf(person, false);
   const signature = device ? base64(await crypto.subtle.sign({ name: 'ECDSA', hash: 'SHA-256' }, device.key,
     new TextEncoder().encode(`${visit.id}.${hash}`))) : null;
-  return { id: visit.id, person, site: visit.site, text, hash, device: device?.id || null, signature, photos,
+  return { id: visit.id, person, site: visit.site, visit: visit.visit, text, hash, device: device?.id || null, signature, photos,
     at: Date.now(), state: 'WAITING', tries: 0, next: 0 };
 }
 

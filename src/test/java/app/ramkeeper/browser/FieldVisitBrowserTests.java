@@ -3,13 +3,16 @@ package app.ramkeeper.browser;
 import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThat;
 
+import app.ramkeeper.identity.PersonId;
 import app.ramkeeper.identity.Role;
 import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.Route;
 import com.microsoft.playwright.assertions.LocatorAssertions;
+import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
+import java.util.UUID;
 import java.util.concurrent.atomic.AtomicReference;
 import org.junit.jupiter.api.DisplayName;
 import org.junit.jupiter.api.Test;
@@ -384,5 +387,55 @@ class FieldVisitBrowserTests extends FieldRun {
         run.click();
         assertThat(watch).containsText("2 runs: ");
         assertThat(flow).not().hasValue("4,7");
+    }
+
+    /** A visit planned for today, for the person signed in on this phone. */
+    private void planned(PersonId person) {
+        transaction.executeWithoutResult(status -> {
+            UUID visit = UUID.randomUUID();
+            jdbc.sql(
+                            "insert into visits (id, site_id, kind, planned_on, minutes) values (:id, :site, 'SERVICE', :on, 60)")
+                    .param("id", visit)
+                    .param("site", site)
+                    .param("on", LocalDate.now(clock))
+                    .update();
+            jdbc.sql("insert into visit_people (visit_id, person_id, lead) values (:visit, :person, true)")
+                    .param("visit", visit)
+                    .param("person", person.value())
+                    .update();
+        });
+    }
+
+    @Test
+    void finishedPlannedVisitIsNotOfferedAgain() {
+        Page page = phone();
+        planned(technician(page, "Uma Pool"));
+        toField(page);
+        line.cut(true);
+        button(page, "Open the visit").click();
+        button(page, "Nobody there").click();
+        page.locator("#finish").click();
+        assertThat(page.locator("main")).containsText("waits to be sent");
+        page.evaluate("() => { location.hash = '#/'; }");
+        assertThat(page.locator(".state")).hasText("finished, not yet sent");
+        assertThat(button(page, "Open the visit")).hasCount(0);
+        isAccessible(page);
+        page.evaluate("id => { location.hash = '#/site/' + id; }", site.toString());
+        assertThat(page.locator(".state")).hasText("finished, not yet sent");
+        assertThat(button(page, "Visit of")).hasCount(0);
+        page.evaluate("() => { location.hash = '#/'; }");
+        line.cut(false);
+        page.evaluate("() => dispatchEvent(new Event('online'))");
+        // a first attempt on the cut line may fail; the phone then waits half a minute
+        assertThat(page.locator(".state.sent"))
+                .hasText("sent", new LocatorAssertions.HasTextOptions().setTimeout(60_000));
+        assertThat(button(page, "Open the visit")).hasCount(0);
+        page.evaluate("() => { location.hash = '#/out'; }");
+        button(page, "Clear").click();
+        assertThat(page.locator("main")).containsText("Nothing waits.");
+        page.evaluate("() => { location.hash = '#/'; }");
+        assertThat(page.locator(".state.sent")).hasText("sent");
+        assertThat(button(page, "Open the visit")).hasCount(0);
+        assertThat(reports()).isEqualTo(1);
     }
 }
