@@ -61,5 +61,11 @@ export const mend = (entry, draft) => within(['drafts', 'outbox'], 'readwrite', 
   of('outbox').delete(entry.id);
 });
 
+/** Throws an unfinished visit away, with its photos. */
+export const discard = (draft) => within(['drafts', 'photos'], 'readwrite', (of) => {
+  of('drafts').delete(draft.id);
+  draft.photos.forEach((id) => of('photos').delete(id));
+});
+
 /** Forgets the firm's data; what is not sent stays. */
 export const forget = () => clear().catch(() => {}).then(() => within(['kv'], 'readwrite', (of) => { of('kv').delete('bundle'); of('kv').delete('etag'); }));

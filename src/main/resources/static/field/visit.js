@@ -47,7 +47,7 @@ export async function visitPage(id) {
   }
   const d = live;
   if (!d) {
-    return [h('h1', null, 'Visit'), h('p', null, 'This visit is finished.'), h('a', { className: 'button', href: '#/out' }, 'Outbox')];
+    return [h('h1', null, 'Visit'), h('p', null, 'This visit is finished or thrown away.'), h('a', { className: 'button', href: '#/out' }, 'Outbox')];
   }
   const site = db.sites.get(d.site) || { id: d.site, name: 'Site' };
   const saved = h('p', { className: 'soft', role: 'status', id: 'kept' }, 'Kept on this phone.');
@@ -244,7 +244,28 @@ function end(c) {
   const { d } = c;
   return [h('h2', null, 'How it went'), field('Visit', choose([['DONE', 'Done'], ['PARTLY', 'Partly done'], ['COULD_NOT', 'Could not be done']], d.outcome, (v) => { d.outcome = v; c.again(); })),
     d.outcome === 'DONE' ? null : field('Why', choose(db.words.reason, d.reason, (v) => { d.reason = v; c.save(); }, 'say why')),
-    h('div', { className: 'row' }, h('button', { className: 'primary', id: 'finish', onclick: () => complete(c) }, 'Finish and send'))];
+    h('div', { className: 'row' }, h('button', { className: 'primary', id: 'finish', onclick: () => complete(c) }, 'Finish and send')),
+    d.person === db.person?.person ? h('div', { className: 'row' }, h('button', { onclick: () => throwAway(d) }, 'Throw this visit away')) : null];
+}
+
+/** What is written down in a visit, in words; the times are apart. */
+function wrote(d) {
+  const some = (n, one, many = `${one}s`) => n > 0 && `${n} ${n > 1 ? many : one}`;
+  const filled = (x) => Object.values(x).some((v) => v === true || String(v ?? '').trim());
+  return [some(d.tasks.filter((t) => t.outcome).length, 'answered task'), some(Object.values(d.readings).filter((r) => String(r.value).trim()).length, 'reading'), some(d.findings.length, 'finding'), some(d.parts.length, 'part'),
+    filled(d.water) && 'water and hygiene', some(d.photos.filter((id) => id !== d.signature).length, 'photo'), d.note.trim() && 'the note', some(d.followUps.length, 'thing left to do', 'things left to do'),
+    d.cases?.length && 'what came up', (d.steps.length || Object.keys(d.checks).length) && 'the commissioning', (d.nobodyThere || d.customerName.trim()) && 'the customer', d.signature && 'the signature', d.outcome !== 'DONE' && 'how it went'].filter(Boolean);
+}
+
+async function throwAway(d) {
+  const lost = [...wrote(d), (d.startedAt || d.arrivedAt || d.leftAt) && 'the times'].filter(Boolean);
+  if (lost.length && !confirm(`Throw this visit away? This is lost for good: ${lost.join(', ')}.`)) {
+    return;
+  }
+  await store.discard(d);
+  watches.clear();
+  live = null;
+  location.hash = '#/';
 }
 
 /** What must be put right first; the server checks the same again. */
@@ -307,6 +328,9 @@ async function complete(c) {
   if (problems.length) {
     await c.again();
     scrollTo(0, 0);
+    return;
+  }
+  if (!wrote(c.d).length && !confirm('Nothing is written down for this visit. Finish and send it all the same?')) {
     return;
   }
   finishing = true;

@@ -10,6 +10,7 @@ import com.microsoft.playwright.Page;
 import com.microsoft.playwright.Route;
 import com.microsoft.playwright.assertions.LocatorAssertions;
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
@@ -437,5 +438,48 @@ class FieldVisitBrowserTests extends FieldRun {
         assertThat(page.locator(".state.sent")).hasText("sent");
         assertThat(button(page, "Open the visit")).hasCount(0);
         assertThat(reports()).isEqualTo(1);
+    }
+
+    private static void answering(Page page, boolean yes, List<String> asked) {
+        page.onceDialog(dialog -> {
+            asked.add(dialog.message());
+            if (yes) {
+                dialog.accept();
+            } else {
+                dialog.dismiss();
+            }
+        });
+    }
+
+    @Test
+    void mistakenVisitIsThrownAwayAndAnEmptyOneIsNotSentUnasked() {
+        Page page = phone();
+        technician(page, "Vigo Lamb");
+        List<String> asked = new ArrayList<>();
+        openVisit(page);
+        answering(page, false, asked);
+        page.locator("#finish").click();
+        page.waitForCondition(() -> !asked.isEmpty());
+        assertThat(asked).singleElement().asString().startsWith("Nothing is written down");
+        assertThat(page.locator("#finish")).isVisible();
+        button(page, "Throw this visit away").click();
+        assertThat(page.locator("h1")).hasText("Your visits");
+        assertThat(page.locator("main")).containsText("None.");
+
+        openVisit(page);
+        String visit = page.url();
+        page.locator(NOTE).fill("Half a note");
+        page.locator("input[data-q=BEAT_RATE]").fill("62");
+        asked.clear();
+        answering(page, false, asked);
+        button(page, "Throw this visit away").click();
+        assertThat(asked).containsExactly("Throw this visit away? This is lost for good: 1 reading, the note.");
+        assertThat(page.locator(NOTE)).hasValue("Half a note");
+        answering(page, true, asked);
+        button(page, "Throw this visit away").click();
+        assertThat(page.locator("h1")).hasText("Your visits");
+        page.navigate(visit);
+        assertThat(page.locator("main")).containsText("finished or thrown away");
+        assertThat(reports()).isZero();
     }
 }
