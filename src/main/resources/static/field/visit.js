@@ -24,6 +24,13 @@ const DANGERS = {
 /** Reads what was typed, with comma or point; null if it is no number. */
 export const parse = (text) => { const t = String(text ?? '').trim().replace(',', '.'); return /^-?\d+(\.\d+)?$/.test(t) ? Number(t) : null; };
 
+/** What is wrong with a reading as typed, in words; nothing if it can be. */
+function flaw(q, text) {
+  const typed = String(text ?? '').trim();
+  const value = parse(typed);
+  return !typed ? '' : value === null ? `“${typed}” is no number.` : value < 0 && q !== 'WATER_TEMPERATURE' ? `“${typed}” is below zero.` : '';
+}
+
 export function newVisit(site, planned) {
   const asked = planned ? (planned.tasks || []).map((id) => db.data.asked.find((t) => t.id === id)).filter(Boolean)
     : db.data.tasks.filter((t) => db.installs.get(t.install)?.site === site.id);
@@ -107,7 +114,7 @@ function readings(c, i) {
   const say = h('div', { 'aria-live': 'polite' });
   const tell = () => {
     const si = {};
-    QUANTITIES.forEach(([q]) => { const r = c.d.readings[key(q)]; const v = parse(r?.value); if (v !== null && SI[r.unit]) { si[q] = { si: v * SI[r.unit], u: r.u ? r.u * SI[r.unit] : undefined }; } });
+    QUANTITIES.forEach(([q]) => { const r = c.d.readings[key(q)]; const v = parse(r?.value); if (v !== null && !flaw(q, r.value) && SI[r.unit]) { si[q] = { si: v * SI[r.unit], u: r.u ? r.u * SI[r.unit] : undefined }; } });
     const told = changed(c.d) ? judge({ ...i, baseline: null }, c.site, null, si, c.d.on) : judge(i, c.site, db.data.expected[i.id], si, c.d.on);
     const r = c.d.readings[key('DELIVERED_FLOW')];
     say.replaceChildren(...(told.said.length ? [h('div', { className: told.zero ? 'caution' : 'note' }, told.said.map((s) => h('p', null, s)),
@@ -125,12 +132,22 @@ function readings(c, i) {
     const last = db.data.readings.find((x) => x.install === i.id && x.quantity === q && x.comparable);
     const unit = choose(units.map((u) => [u, unitWord(u)]), now?.unit || units[0], (u) => { r().unit = u; c.save(); tell(); });
     unit.setAttribute('aria-label', `Unit of ${name}`);
-    const input = h('input', { type: 'text', inputMode: 'decimal', autocomplete: 'off', value: now?.value || '', 'data-q': q, oninput: (e) => { const x = r(); Object.assign(x, { value: e.target.value, u: null, timed: false }); c.save(); tell(); } });
+    const input = h('input', { type: 'text', inputMode: 'decimal', autocomplete: 'off', value: now?.value || '', 'data-q': q, oninput: (e) => { const x = r(); Object.assign(x, { value: e.target.value, u: null, timed: false }); c.save(); look(); } });
     const box = field(name, input, last ? `last ${number(last.value)} ${unitWord(last.unit)} on ${day(last.on)}` : null);
     const wrap = h('span', { className: 'with' });
     input.replaceWith(wrap);
     wrap.append(input, unit);
-    return [box, q.endsWith('_FLOW') ? bucket(c, r, input, unit, tell, key(q)) : null, q === 'DELIVERED_FLOW' ? field('Measured at', choose([['TANK', 'the tank'], ['PUMP', 'the pump']], now?.place || 'TANK', (p) => { r().place = p; c.save(); })) : null];
+    const mark = h('span', { className: 'wrong', role: 'status', id: `${input.id}w` });
+    input.setAttribute('aria-describedby', [input.getAttribute('aria-describedby'), mark.id].filter(Boolean).join(' '));
+    box.append(mark);
+    const see = () => {
+      // the decimals may still follow
+      mark.textContent = flaw(q, input.value.replace(/[.,]$/, ''));
+      input.setAttribute('aria-invalid', String(mark.textContent !== ''));
+    };
+    const look = () => { see(); tell(); };
+    see();
+    return [box, q.endsWith('_FLOW') ? bucket(c, r, input, unit, look, key(q)) : null, q === 'DELIVERED_FLOW' ? field('Measured at', choose([['TANK', 'the tank'], ['PUMP', 'the pump']], now?.place || 'TANK', (p) => { r().place = p; c.save(); })) : null];
   }), c.d.more ? null : h('button', { onclick: () => { c.d.more = true; c.again(); } }, 'More readings'), say, charge(c, i)];
 }
 
@@ -278,8 +295,9 @@ function check(c) {
   for (const [key, r] of Object.entries(d.readings)) {
     const q = key.split('|')[1];
     const name = QUANTITIES.find(([k]) => k === q)[1];
-    if (r.value !== '' && parse(r.value) === null) {
-      wrong.push(`${name}: “${r.value}” is no number.`);
+    const wrongly = flaw(q, r.value);
+    if (wrongly) {
+      wrong.push(`${name}: ${wrongly}`);
     }
     const beat = parse(d.readings[`${key.split('|')[0]}|BEAT_RATE`]?.value);
     if (q === 'DELIVERED_FLOW' && parse(r.value) === 0 && beat > 0 && !r.float) {

@@ -482,4 +482,33 @@ class FieldVisitBrowserTests extends FieldRun {
         assertThat(page.locator("main")).containsText("finished or thrown away");
         assertThat(reports()).isZero();
     }
+
+    @Test
+    void impossibleReadingIsMarkedBesideItsFieldAtOnce() {
+        Page page = phone();
+        technician(page, "Wynn Sark");
+        openVisit(page);
+        Locator flow = page.locator("input[data-q=DELIVERED_FLOW]");
+        Locator mark = page.locator(".field")
+                .filter(new Locator.FilterOptions().setHas(flow))
+                .locator(".wrong");
+        flow.fill("4,");
+        assertThat(mark).hasText("");
+        flow.fill("-5");
+        assertThat(mark).hasText("“-5” is below zero.");
+        isAccessible(page);
+        flow.fill("five");
+        assertThat(mark).hasText("“five” is no number.");
+        assertThat(flow).hasAttribute("aria-invalid", "true");
+        flow.fill("-5");
+        button(page, "Nobody there").click();
+        assertThat(mark).hasText("“-5” is below zero.");
+        page.locator("#finish").click();
+        assertThat(page.locator("[role=alert]")).containsText("Delivered flow: “-5” is below zero.");
+        flow.fill("4,5");
+        assertThat(mark).hasText("");
+        page.locator("#finish").click();
+        assertThat(page.locator(".state.sent")).hasCount(1);
+        assertThat(reports()).isEqualTo(1);
+    }
 }
