@@ -225,12 +225,22 @@ function charge(c, i) {
   return h('details', null, h('summary', { className: 'button' }, 'What pre-charge?'), field('Vessel and gas, °C', h('input', { type: 'text', inputMode: 'decimal', value: '10', oninput: (e) => { const t = parse(e.target.value); if (t !== null) { show(t); } } })), out);
 }
 
+/** Puts a suggestion where nothing, or the last suggestion, stands; what was typed stays. */
+function suggest(f, cause, action) {
+  f.suggested ??= {};
+  for (const [key, words] of [['cause', cause], ['action', action]]) {
+    if (!f[key]?.trim() || f[key] === f.suggested[key]) {
+      f[key] = f.suggested[key] = words;
+    }
+  }
+}
+
 function findings(c) {
   return [h('h2', null, 'Findings'), c.d.findings.map((f, n) => {
     const known = db.data.causes.filter((x) => x.symptom === f.symptom);
     const typed = (key, label) => field(label, h('input', { type: 'text', value: f[key] || '', oninput: (e) => { f[key] = e.target.value; c.save(); } }));
-    return h('div', null, field('What is wrong', choose(db.words.symptom, f.symptom, (v) => { Object.assign(f, { symptom: v, cause: '', action: '' }); c.again(); }, 'choose')),
-      known.length ? h('div', { role: 'group', 'aria-label': 'Likely causes, in the order to look' }, h('p', { className: 'soft' }, 'Likely causes, in the order to look:'), known.map((k) => h('div', { className: 'row' }, h('button', { 'aria-pressed': String(f.cause === k.cause), onclick: () => { f.cause = k.cause; f.action = k.action; c.again(); } }, k.cause)))) : null,
+    return h('div', null, field('What is wrong', choose(db.words.symptom, f.symptom, (v) => { f.symptom = v; suggest(f, '', ''); c.again(); }, 'choose')),
+      known.length ? h('div', { role: 'group', 'aria-label': 'Likely causes, in the order to look' }, h('p', { className: 'soft' }, 'Likely causes, in the order to look:'), known.map((k) => h('div', { className: 'row' }, h('button', { 'aria-pressed': String(f.cause === k.cause), onclick: () => { suggest(f, k.cause, k.action); c.again(); } }, k.cause)))) : null,
       f.symptom ? [typed('cause', 'Cause'), typed('action', 'What was done')] : null, h('button', { onclick: () => { c.d.findings.splice(n, 1); c.again(); } }, 'Take it away'));
   }), h('div', { className: 'row' }, h('button', { onclick: () => { c.d.findings.push({ install: c.installs[0]?.id || null, symptom: null }); c.again(); } }, 'Add a finding'))];
 }

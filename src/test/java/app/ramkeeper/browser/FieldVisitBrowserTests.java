@@ -9,6 +9,7 @@ import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.Route;
 import com.microsoft.playwright.assertions.LocatorAssertions;
+import com.microsoft.playwright.options.AriaRole;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
@@ -388,6 +389,37 @@ class FieldVisitBrowserTests extends FieldRun {
         run.click();
         assertThat(watch).containsText("2 runs: ");
         assertThat(flow).not().hasValue("4,7");
+    }
+
+    @Test
+    void tappingAnotherCauseLeavesWhatWasTyped() {
+        Page page = phone();
+        technician(page, "Tove Carr");
+        openVisit(page);
+        button(page, "Add a finding").click();
+        page.getByLabel("What is wrong").selectOption("STOPPED_SHUT");
+        Locator causes = page.getByRole(AriaRole.GROUP)
+                .filter(new Locator.FilterOptions().setHasText("Likely causes"))
+                .locator("button");
+        Locator cause = page.getByLabel("Cause", new Page.GetByLabelOptions().setExact(true));
+        Locator done = page.getByLabel("What was done");
+        causes.nth(0).click();
+        assertThat(done).not().hasValue("");
+        String first = done.inputValue();
+        causes.nth(1).click();
+        assertThat(cause).hasValue(causes.nth(1).textContent());
+        assertThat(done).not().hasValue(first);
+        done.fill("Filed the seat flat by hand");
+        causes.nth(0).click();
+        assertThat(cause).hasValue(causes.nth(0).textContent());
+        assertThat(done).hasValue("Filed the seat flat by hand");
+        cause.fill("A nail across the seat");
+        causes.nth(1).click();
+        page.getByLabel("What is wrong").selectOption("SOURCE_DRY");
+        assertThat(causes.filter(new Locator.FilterOptions().setHasText("Water ran out")))
+                .hasCount(0);
+        assertThat(cause).hasValue("A nail across the seat");
+        assertThat(done).hasValue("Filed the seat flat by hand");
     }
 
     /** A visit planned for today, for the person signed in on this phone. */
