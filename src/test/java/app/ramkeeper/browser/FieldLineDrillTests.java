@@ -73,6 +73,7 @@ class FieldLineDrillTests extends FieldRun {
     void cutAtHalfAPhoto() {
         Page page = phone();
         technician(page, "Uma Fell");
+        line.cut(true);
         queue(page, 1, 3, 300);
         Object kept = page.evaluate("""
                 async () => { const base = document.querySelector('script[type=module]').src.replace('app.js', '');
@@ -80,6 +81,7 @@ class FieldLineDrillTests extends FieldRun {
                   return Promise.all((await store.all('photos')).map(async (p) => send.sha256(await p.blob.arrayBuffer()))); }""");
         line.cutsPhoto.set(2);
         page.evaluate("() => { location.hash = '#/out'; }");
+        line.cut(false);
         button(page, "Send now").click();
         until(page, () -> line.cutsPhoto.get() <= 0 && button(page, "Send now").isEnabled(), 30);
         assertThat(page.locator("main")).containsText("words sent, photos waiting");
