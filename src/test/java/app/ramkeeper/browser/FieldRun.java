@@ -11,6 +11,7 @@ import com.microsoft.playwright.Page;
 import java.io.IOException;
 import java.time.Clock;
 import java.util.List;
+import java.util.Map;
 import java.util.UUID;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.AfterEach;
@@ -125,6 +126,25 @@ abstract class FieldRun extends BrowserRun {
     }
 
     /** Finishes visits without their pages, as the pages do: sealed, in the outbox. */
+    static void unfold(Page page, String summary) {
+        page.locator("summary", new Page.LocatorOptions().setHasText(summary)).click();
+    }
+
+    /** The one report of the site. */
+    Map<String, Object> report() {
+        return jdbc.sql("select * from visit_reports where site_id = :site")
+                .param("site", site)
+                .query()
+                .singleRow();
+    }
+
+    List<String> leftToDo() {
+        return jdbc.sql("select text from follow_ups where site_id = :site order by text")
+                .param("site", site)
+                .query(String.class)
+                .list();
+    }
+
     void queue(Page page, int count, int photos) {
         queue(page, count, photos, 40);
     }
