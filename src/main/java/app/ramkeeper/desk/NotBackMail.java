@@ -4,8 +4,6 @@ import app.ramkeeper.audit.Actor;
 import app.ramkeeper.identity.Company;
 import app.ramkeeper.identity.signin.LinkMail;
 import app.ramkeeper.web.Say;
-import com.github.kagkarlsson.scheduler.Scheduler;
-import com.github.kagkarlsson.scheduler.SystemClock;
 import com.github.kagkarlsson.scheduler.task.helper.RecurringTask;
 import com.github.kagkarlsson.scheduler.task.helper.Tasks;
 import com.github.kagkarlsson.scheduler.task.schedule.FixedDelay;
@@ -17,11 +15,9 @@ import java.util.Locale;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.springframework.beans.factory.ObjectProvider;
-import org.springframework.boot.context.event.ApplicationReadyEvent;
 import org.springframework.context.MessageSource;
 import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
-import org.springframework.context.event.EventListener;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
@@ -116,18 +112,6 @@ public class NotBackMail {
                     .execute((instance, context) -> Actor.as(
                             new Actor("system", "tell-who-is-not-back"),
                             () -> mail.getObject().tell()));
-        }
-
-        @Bean
-        Start startTellingWhoIsNotBack(Scheduler scheduler, RecurringTask<Void> tellWhoIsNotBack) {
-            return new Start(scheduler, tellWhoIsNotBack);
-        }
-
-        record Start(Scheduler scheduler, RecurringTask<Void> task) {
-            @EventListener(ApplicationReadyEvent.class)
-            void ready() {
-                task.onStartup(scheduler, new SystemClock());
-            }
         }
     }
 }

@@ -3,6 +3,7 @@ package app.ramkeeper.shared;
 import com.github.kagkarlsson.scheduler.Scheduler;
 import com.github.kagkarlsson.scheduler.serializer.Serializer;
 import com.github.kagkarlsson.scheduler.task.Task;
+import com.github.kagkarlsson.scheduler.task.helper.RecurringTask;
 import java.time.Duration;
 import java.util.List;
 import javax.sql.DataSource;
@@ -14,15 +15,16 @@ import org.springframework.context.event.EventListener;
 import org.springframework.jdbc.datasource.TransactionAwareDataSourceProxy;
 
 /**
- * Runs the jobs of all features: every bean that is a {@link Task}. Whichever node is free takes one; a job whose node has
+ * Runs the jobs of all features: every bean that is a {@link Task}; a {@link RecurringTask} begins by itself. Whichever node is free takes one; a job whose node has
  * died is taken over after a minute. Asking for a job belongs to the transaction that asks.
  */
 @Configuration(proxyBeanMethods = false)
 class Jobs {
 
     @Bean(destroyMethod = "stop")
-    Scheduler scheduler(DataSource dataSource, List<Task<?>> tasks) {
-        return Scheduler.create(new TransactionAwareDataSourceProxy(dataSource), tasks)
+    Scheduler scheduler(DataSource dataSource, List<Task<?>> tasks, List<RecurringTask<?>> recurring) {
+        return Scheduler.create(new TransactionAwareDataSourceProxy(dataSource), oncePerAsking(tasks))
+                .startTasks(recurring)
                 .threads(4)
                 .pollingInterval(Duration.ofSeconds(1))
                 .heartbeatInterval(Duration.ofSeconds(15))
@@ -30,6 +32,12 @@ class Jobs {
                 .shutdownMaxWait(Duration.ofSeconds(15))
                 .serializer(new NoObjects())
                 .build();
+    }
+
+    private static List<Task<?>> oncePerAsking(List<Task<?>> tasks) {
+        return tasks.stream()
+                .filter(task -> !(task instanceof RecurringTask<?>))
+                .toList();
     }
 
     @Bean

@@ -1,8 +1,6 @@
 package app.ramkeeper.quotes.offer;
 
 import app.ramkeeper.audit.Actor;
-import com.github.kagkarlsson.scheduler.Scheduler;
-import com.github.kagkarlsson.scheduler.SystemClock;
 import com.github.kagkarlsson.scheduler.task.helper.RecurringTask;
 import com.github.kagkarlsson.scheduler.task.helper.Tasks;
 import com.github.kagkarlsson.scheduler.task.schedule.FixedDelay;
@@ -11,10 +9,8 @@ import java.time.Duration;
 import java.time.LocalDate;
 import java.util.UUID;
 import org.springframework.beans.factory.ObjectProvider;
-import org.springframework.boot.context.event.ApplicationReadyEvent;
 import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
-import org.springframework.context.event.EventListener;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
@@ -59,18 +55,6 @@ public class Lapsing {
                     .execute((instance, context) -> Actor.as(
                             new Actor("system", "lapse-quotes"),
                             () -> lapsing.getObject().lapse()));
-        }
-
-        @Bean
-        Start startLapsing(Scheduler scheduler, RecurringTask<Void> lapseQuotes) {
-            return new Start(scheduler, lapseQuotes);
-        }
-
-        record Start(Scheduler scheduler, RecurringTask<Void> task) {
-            @EventListener(ApplicationReadyEvent.class)
-            void ready() {
-                task.onStartup(scheduler, new SystemClock());
-            }
         }
     }
 }
