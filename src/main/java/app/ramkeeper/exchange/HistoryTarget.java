@@ -177,7 +177,8 @@ class HistoryTarget implements Target {
                 List.of(),
                 List.of(),
                 List.of(),
-                List.of());
+                List.of(),
+                null);
     }
 
     /** The same row of the same import always makes the same report, whichever node does it. */

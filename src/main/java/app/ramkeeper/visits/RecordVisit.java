@@ -62,56 +62,6 @@ public record RecordVisit(
         followUps = List.copyOf(followUps);
     }
 
-    /** A report without a word on water quality. */
-    public RecordVisit(
-            ReportId id,
-            @Nullable VisitId visit,
-            SiteId site,
-            VisitKind kind,
-            @Nullable ReportId supersedes,
-            LocalDate attendedOn,
-            @Nullable Instant startedAt,
-            @Nullable Instant arrivedAt,
-            @Nullable Instant leftAt,
-            List<PersonId> people,
-            ReportOutcome outcome,
-            @Nullable Reason reason,
-            @Nullable String note,
-            boolean nobodyThere,
-            @Nullable String customerName,
-            ReportSource source,
-            List<Work> works,
-            List<Reading> readings,
-            List<Finding> findings,
-            List<PartUsed> parts,
-            List<Photo> photos,
-            List<FollowUp> followUps) {
-        this(
-                id,
-                visit,
-                site,
-                kind,
-                supersedes,
-                attendedOn,
-                startedAt,
-                arrivedAt,
-                leftAt,
-                people,
-                outcome,
-                reason,
-                note,
-                nobodyThere,
-                customerName,
-                source,
-                works,
-                readings,
-                findings,
-                parts,
-                photos,
-                followUps,
-                null);
-    }
-
     /** The same report, of another site. */
     RecordVisit at(SiteId other) {
         return new RecordVisit(

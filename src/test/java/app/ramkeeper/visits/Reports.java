@@ -48,7 +48,8 @@ public final class Reports {
                 List.of(),
                 List.of(),
                 List.of(),
-                List.of()));
+                List.of(),
+                null));
     }
 
     public RecordVisit build() {
@@ -133,7 +134,8 @@ public final class Reports {
                 r.findings(),
                 r.parts(),
                 photos,
-                r.followUps());
+                r.followUps(),
+                r.water());
         return this;
     }
 
@@ -171,7 +173,8 @@ public final class Reports {
                 findings,
                 parts,
                 r.photos(),
-                r.followUps());
+                r.followUps(),
+                r.water());
         return this;
     }
 
@@ -205,7 +208,8 @@ public final class Reports {
                 r.findings(),
                 r.parts(),
                 r.photos(),
-                r.followUps());
+                r.followUps(),
+                r.water());
         return this;
     }
 }

@@ -105,7 +105,8 @@ final class FormReader {
                 found,
                 used,
                 photos(),
-                left);
+                left,
+                null);
     }
 
     private void require(@Nullable Object value, String name, String sentence) {
