@@ -4,7 +4,7 @@ import * as store from './store.js';
 
 let state = { busy: false, needSignIn: false, offline: false, next: 0 };
 let timer;
-let wanted = false;
+let soon;
 const listeners = new Set();
 export const onChange = (listener) => listeners.add(listener);
 export const status = () => state;
@@ -156,7 +156,10 @@ export function send(now) {
       return run(now);
     }
     // a signal may come back while the last attempt is still failing
-    wanted ||= now;
+    if (now) {
+      clearTimeout(soon);
+      soon = setTimeout(() => send(true), 250);
+    }
     return null;
   });
 }
@@ -195,9 +198,7 @@ async function again() {
   const waiting = (await store.all('outbox')).filter((e) => e.state === 'WAITING' || e.state === 'PHOTOS');
   if (waiting.length && !state.needSignIn) {
     const next = Math.min(...waiting.map((e) => e.next));
-    const asked = wanted;
-    wanted = false;
-    timer = setTimeout(() => send(asked), asked ? 100 : Math.max(state.offline ? 30000 * (0.75 + Math.random() / 2) : 1000, next - Date.now()));
+    timer = setTimeout(() => send(false), Math.max(state.offline ? 30000 * (0.75 + Math.random() / 2) : 1000, next - Date.now()));
   }
 }
 
