@@ -42,3 +42,6 @@ export const moment = (at) => MOMENT.format(new Date(at)).replace(',', '');
 export function number(value, digits = 3) {
   return value === null || value === undefined ? '–' : Number(Number(value).toPrecision(digits)).toLocaleString('en-GB', { maximumFractionDigits: 6 });
 }
+
+/** Reads what was typed, with comma or point; null if it is no number. */
+export const parse = (text) => { const t = String(text ?? '').trim().replace(',', '.'); return /^-?\d+(\.\d+)?$/.test(t) ? Number(t) : null; };

@@ -1,0 +1,17 @@
+// Dangers that must be acknowledged once in a visit, at the step where they matter.
+import { h } from './dom.js';
+
+const DANGERS = {
+  PRESSURE: ['Stored pressure', 'Shut the drive side first, then the delivery. Release, and prove zero on a gauge before any joint is opened. Charge a vessel only empty of water and off pressure. Local codes and licensed practice come first.'],
+  CHAMBER: ['Confined chamber', 'Never enter alone. Air it, test the air, have somebody outside who can call for help. Local rules for confined spaces come first.'],
+  WATER: ['Drinking water', 'Disinfect only downstream of the isolated pump. Keep people and stock from drinking until it is flushed. Local health rules come first.'],
+};
+
+export function caution(c, code, when) {
+  if (!when) {
+    return null;
+  }
+  const [title, text] = DANGERS[code];
+  return h('div', { className: 'caution' }, h('strong', null, title), text,
+    c.d.cautions[code] ? h('p', null, '✓ Understood') : h('div', { className: 'row' }, h('button', { onclick: () => { c.d.cautions[code] = new Date().toISOString(); c.again(); } }, 'I have read this')));
+}

@@ -1,0 +1,134 @@
+// What was read: quantity, value and unit, bucket and watch, and what it means.
+import { h, field, choose, day, number, parse } from './dom.js';
+import { judge, preCharge, runs, BAR, L_MIN, air, atTemperature } from './calc.js';
+import { db, unitWord } from './data.js';
+import { changed } from './cases.js';
+
+export const QUANTITIES = [['DELIVERED_FLOW', 'Delivered flow', ['LITRE_PER_MINUTE', 'LITRE_PER_DAY', 'LITRE_PER_SECOND']], ['BEAT_RATE', 'Beats', ['PER_MINUTE']],
+  ['DRIVE_FLOW', 'Drive flow', ['LITRE_PER_MINUTE', 'LITRE_PER_SECOND']], ['WASTE_FLOW', 'Waste flow', ['LITRE_PER_MINUTE', 'LITRE_PER_SECOND']],
+  ['DELIVERY_PRESSURE', 'Delivery pressure', ['BAR', 'KILOPASCAL']], ['PRE_CHARGE', 'Pre-charge', ['BAR', 'KILOPASCAL']], ['FALL', 'Fall', ['METRE', 'MILLIMETRE']],
+  ['SOURCE_FLOW', 'Source', ['LITRE_PER_MINUTE', 'LITRE_PER_SECOND', 'LITRE_PER_DAY']], ['WATER_TEMPERATURE', 'Water temperature', ['CELSIUS']]];
+const SI = { LITRE_PER_MINUTE: L_MIN, LITRE_PER_DAY: 1e-3 / 86400, LITRE_PER_SECOND: 1e-3, METRE: 1, MILLIMETRE: 1e-3, BAR: 1e5, KILOPASCAL: 1e3, PER_MINUTE: 1 / 60 };
+
+/** What is wrong with a reading as typed, in words; nothing if it can be. */
+export function flaw(q, text) {
+  const typed = String(text ?? '').trim();
+  const value = parse(typed);
+  return !typed ? '' : value === null ? `“${typed}” is no number.` : value < 0 && q !== 'WATER_TEMPERATURE' ? `“${typed}” is below zero.` : '';
+}
+
+export function readings(c, i) {
+  const key = (q) => `${i.id}|${q}`;
+  const say = h('div', { 'aria-live': 'polite' });
+  const tell = () => {
+    const si = {};
+    QUANTITIES.forEach(([q]) => { const r = c.d.readings[key(q)]; const v = parse(r?.value); if (v !== null && !flaw(q, r.value) && SI[r.unit]) { si[q] = { si: v * SI[r.unit], u: r.u ? r.u * SI[r.unit] : undefined }; } });
+    const told = changed(c.d) ? judge({ ...i, baseline: null }, c.site, null, si, c.d.on) : judge(i, c.site, db.data.expected[i.id], si, c.d.on);
+    const r = c.d.readings[key('DELIVERED_FLOW')];
+    say.replaceChildren(...(told.said.length ? [h('div', { className: told.zero ? 'caution' : 'note' }, told.said.map((s) => h('p', null, s)),
+      told.zero ? h('div', { className: 'row' }, ['Float shut at the tank', 'Branch shut at the tank end', 'All open, still nothing'].map((why, n) => h('button', { 'aria-pressed': String(r.float === why), onclick: () => {
+        r.float = why; r.notComparable = n < 2 ? why : null; c.again(); } }, why))) : null)] : []));
+  };
+  tell();
+  const shown = (q, n) => n < 3 || c.d.more || c.d.readings[key(q)];
+  return [h('h2', null, `Readings${c.installs.length > 1 ? `, ${i.name}` : ''}`), QUANTITIES.map(([q, name, units], n) => {
+    if (!shown(q, n)) {
+      return null;
+    }
+    const r = () => { c.d.readings[key(q)] ??= { value: '', unit: units[0], place: q === 'SOURCE_FLOW' ? 'SOURCE' : q === 'DELIVERED_FLOW' ? 'TANK' : 'PUMP' }; return c.d.readings[key(q)]; };
+    const now = c.d.readings[key(q)];
+    const last = db.data.readings.find((x) => x.install === i.id && x.quantity === q && x.comparable);
+    const unit = choose(units.map((u) => [u, unitWord(u)]), now?.unit || units[0], (u) => { r().unit = u; c.save(); tell(); });
+    unit.setAttribute('aria-label', `Unit of ${name}`);
+    const input = h('input', { type: 'text', inputMode: 'decimal', autocomplete: 'off', value: now?.value || '', 'data-q': q, oninput: (e) => { const x = r(); Object.assign(x, { value: e.target.value, u: null, timed: false }); c.save(); look(); } });
+    const box = field(name, input, last ? `last ${number(last.value)} ${unitWord(last.unit)} on ${day(last.on)}` : null);
+    const wrap = h('span', { className: 'with' });
+    input.replaceWith(wrap);
+    wrap.append(input, unit);
+    const mark = h('span', { className: 'wrong', role: 'status', id: `${input.id}w` });
+    input.setAttribute('aria-describedby', [input.getAttribute('aria-describedby'), mark.id].filter(Boolean).join(' '));
+    box.append(mark);
+    const see = () => {
+      // the decimals may still follow
+      mark.textContent = flaw(q, input.value.replace(/[.,]$/, ''));
+      input.setAttribute('aria-invalid', String(mark.textContent !== ''));
+    };
+    const look = () => { see(); tell(); };
+    see();
+    return [box, q.endsWith('_FLOW') ? bucket(c, r, input, unit, look, key(q)) : null, q === 'DELIVERED_FLOW' ? field('Measured at', choose([['TANK', 'the tank'], ['PUMP', 'the pump']], now?.place || 'TANK', (p) => { r().place = p; c.save(); })) : null];
+  }), c.d.more ? null : h('button', { onclick: () => { c.d.more = true; c.again(); } }, 'More readings'), say, charge(c, i)];
+}
+
+// a watch that runs goes on when the page is drawn anew
+export const watches = new Map();
+function bucket(c, r, input, unit, tell, key) {
+  const box = h('details', null, h('summary', { className: 'button' }, 'Bucket and watch'));
+  const out = h('p', { role: 'status' });
+  const watch = h('p', { className: 'watch' }, '0.0 s');
+  let begun = watches.get(key) || 0;
+  let ticking;
+  const tick = () => {
+    if (!watch.isConnected && begun !== watches.get(key)) {
+      clearInterval(ticking);
+    }
+    watch.textContent = `${((performance.now() - begun) / 1000).toFixed(1)} s`;
+  };
+  const b = () => { r().bucket ??= { litres: '10', seconds: [] }; return r().bucket; };
+  // only a run writes the mean; what was typed since stays, whatever is drawn anew
+  const sum = (write) => {
+    const [litres, list] = [parse(b().litres), b().seconds];
+    if (!(litres > 0) || !list.length) {
+      out.textContent = '';
+      return;
+    }
+    const m = runs(litres, list);
+    out.textContent = `${list.length} ${list.length > 1 ? 'runs' : 'run'}: ${list.map((s) => s.toFixed(1)).join(', ')} s. Mean ${number(m.mean)} l/min${m.spread === null ? '' : `, spread ${number(m.spread, 2)} l/min`}.`;
+    if (!write) {
+      return;
+    }
+    Object.assign(r(), { value: String(Number(m.mean.toPrecision(4))), unit: 'LITRE_PER_MINUTE', u: m.u, timed: true });
+    input.value = r().value;
+    unit.value = 'LITRE_PER_MINUTE';
+    c.save();
+    tell();
+  };
+  const go = h('button', { className: 'primary', onclick: () => {
+    if (begun) {
+      b().seconds.push((performance.now() - begun) / 1000);
+      clearInterval(ticking);
+      begun = 0;
+      watches.delete(key);
+      go.textContent = 'Start again';
+      sum(true);
+    } else {
+      begun = performance.now();
+      watches.set(key, begun);
+      go.textContent = 'Full';
+      ticking = setInterval(tick, 100);
+    }
+  } }, begun ? 'Full' : 'Start');
+  if (begun) {
+    box.open = true;
+    ticking = setInterval(tick, 100);
+  }
+  box.addEventListener('toggle', () => {
+    if (box.open && box.children.length === 1) {
+      box.append(field('Bucket, litres', h('input', { type: 'text', inputMode: 'decimal', value: b().litres, oninput: (e) => { b().litres = e.target.value; c.save(); sum(r().timed || !r().value); } })), watch,
+        h('div', { className: 'row' }, go, h('button', { onclick: () => { b().seconds.pop(); c.save(); sum(r().timed); } }, 'Drop the last run')), out);
+      sum(false);
+    }
+  });
+  return box;
+}
+
+function charge(c, i) {
+  const pump = (i.pumps || [])[0];
+  if (!i.lift || !pump || pump.vessel !== 'BLADDER') {
+    return null;
+  }
+  const told = preCharge(i.lift, 10, pump.bar ? pump.bar * BAR : Infinity);
+  const out = h('p', { role: 'status' });
+  const show = (t) => { out.textContent = told.charge === null ? told.why : `Set ${(atTemperature(told.charge, 10, t, air(c.site.alt || 0)) / BAR).toFixed(2)} bar on a vessel at ${t} °C: it is ${(told.charge / BAR).toFixed(2)} bar at 10 °C (${told.why}). Common practice, no standard gives it; the maker's figure comes first.`; };
+  show(10);
+  return h('details', null, h('summary', { className: 'button' }, 'What pre-charge?'), field('Vessel and gas, °C', h('input', { type: 'text', inputMode: 'decimal', value: '10', oninput: (e) => { const t = parse(e.target.value); if (t !== null) { show(t); } } })), out);
+}
