@@ -93,7 +93,20 @@ class FieldPapersTests {
         visit.put("dryUntil", "2027-04-10");
         visit.put("dryFlow", "57");
         visit.put("leftSetting", "3 turns, locked");
-        visit.put("water", Map.of("sample", "W-17", "result", "no E. coli in 100 ml", "isolated", false));
+        visit.put(
+                "water",
+                Map.of(
+                        "sample",
+                        "W-17",
+                        "result",
+                        "no E. coli in 100 ml",
+                        "results",
+                        List.of(Map.of("parameter", "pH", "value", "7.2", "unit", "units")),
+                        "isolated",
+                        false));
+        visit.put(
+                "parts",
+                List.of(Map.of("install", install.value(), "text", "Waste rubber", "quantity", 1, "batch", "R-2031")));
         visit.put("readings", List.of(reading("DRIVE_FLOW", "PUMP", "55"), reading("DELIVERED_FLOW", "TANK", "4.1")));
         visit.put("followUps", List.of(Map.of("text", "Bring the spare rubber", "promised", true)));
         String text = json.writeValueAsString(visit);
@@ -171,7 +184,11 @@ class FieldPapersTests {
                 .contains("setting: 3 turns, locked", "delivered at the settings tried", "flow of the dry month")
                 .contains("How to stop it", "Never stop the pump by shutting the delivery");
         assertThat(text("/visits/reports/" + id + "/customer.pdf"))
-                .contains("Bring the spare rubber", "4.1 l/min", "W-17", "no E. coli in 100 ml");
+                .contains("Bring the spare rubber", "4.1 l/min", "W-17", "no E. coli in 100 ml")
+                .contains("Value Unit", "7.2 units");
+        assertThat(mvc.get().uri("/visits/reports/{id}", id).with(user(PageTest.As.who(ada, Role.TECHNICIAN))))
+                .bodyText()
+                .contains("batch R-2031", "<span>: W-17</span>");
         assertThat(jdbc.sql("select valve_setting, fall_m from configurations where install_id = :id")
                         .param("id", install.value())
                         .query()
