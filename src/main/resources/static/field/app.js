@@ -33,8 +33,28 @@ function stop(v) {
   const site = db.sites.get(v.site);
   return h('li', null, h('a', { href: `#/site/${v.site}` }, `${v.from ? `${v.from} ` : ''}${site?.name || 'Site'}`),
     h('p', null, `${word('kind', v.kind)}, ${v.minutes} min${v.ring ? '. The office must ring first' : ''}`),
-    v.note ? h('p', { className: 'lines' }, v.note) : null,
+    v.tasks ? h('p', null, h('strong', null, 'Asked: '), askedWords(v)) : null, v.note ? h('p', { className: 'lines' }, v.note) : null,
     finished(v) || h('div', { className: 'row' }, h('button', { className: 'primary', onclick: () => begin(site, v) }, 'Open the visit')));
+}
+
+/** The tasks that a visit asks for, in words; of several installs each by its name. */
+function askedWords(v) {
+  const tasks = v.tasks.map((id) => db.data.asked.find((t) => t.id === id)).filter(Boolean);
+  const name = (t) => kindOf(t.kind)?.name || 'Task';
+  const words = (list) => [...new Set(list.map(name))].map((n) => { const count = list.filter((t) => name(t) === n).length; return count > 1 ? `${n} (${count})` : n; }).join(', ');
+  const at = [...new Set(tasks.map((t) => t.install))];
+  return at.length < 2 ? words(tasks) : at.map((i) => `${db.installs.get(i)?.name || 'Install'}: ${words(tasks.filter((t) => t.install === i))}`).join('. ');
+}
+
+/** When a task is due, and how late it is. */
+function dueWords(t) {
+  const name = kindOf(t.kind)?.name || 'Task';
+  if (!t.due) {
+    return `${name}: nobody knows when it was last done`;
+  }
+  const days = Math.round((new Date(iso()) - new Date(t.due)) / DAY_MS);
+  const late = `${days} ${days === 1 ? 'day' : 'days'} late`;
+  return [`${name}: ${day(t.due)}`, days <= 0 ? null : iso() > (t.until || t.due) ? [' ', h('span', { className: 'state late' }, `overdue, ${late}`)] : `, ${late}, fine until ${day(t.until)}`];
 }
 
 let cleared = [];
@@ -161,7 +181,7 @@ function installPart(i) {
   return [h('h2', null, i.name), h('dl', null, fact('State', i.state ? nice(i.state) : i.commissioned ? `commissioned ${day(i.commissioned)}` : i.known ? 'not commissioned' : 'not known'), fact('Fall', i.fall && `${number(i.fall)} m`), fact('Lift', i.lift && `${number(i.lift)} m`),
     fact('Setting', i.setting), fact('Pump', (i.pumps || []).map((p) => `${p.model || 'model not known'} ${p.serial || ''}${p.loan ? ' (on loan)' : ''}`).join(', ')),
     fact('Baseline', i.baseline && [i.baseline.drive && `drive ${number(i.baseline.drive * 60000)} l/min`, i.baseline.delivered && `delivered ${number(i.baseline.delivered * 60000)} l/min`, i.baseline.beat && `${number(i.baseline.beat * 60)} beats/min`].filter(Boolean).join(', '))),
-  lines(i), h('h3', null, 'Due'), plain(due, (t) => `${kindOf(t.kind)?.name || 'Task'}: ${t.due ? day(t.due) : 'nobody knows when it was last done'}`),
+  lines(i), h('h3', null, 'Due'), plain(due, dueWords),
   h('h3', null, 'Last readings'), plain(read, (r) => `${nice(r.quantity)} at ${nice(r.place)}: ${number(r.value)} ${unitWord(r.unit)}, ${day(r.on)}${r.comparable ? '' : ' (not comparable)'}`)];
 }
 /** The works as built: where to look for a joint, an air valve, a drain. */
@@ -273,6 +293,14 @@ async function refresh() {
   }
 }
 
+/** After signing out nothing of the firm is shown, only what waits. */
+function closed() {
+  const some = (n, one, many) => (n ? h('p', null, h('strong', null, `${n} ${n > 1 ? many : one}`)) : null);
+  const unsent = outbox.filter((e) => e.state !== 'SENT').length;
+  return [h('h1', null, 'Signed out'), h('p', null, 'Sign in to read.'), some(unsent, 'visit waits to be sent', 'visits wait to be sent'), some(drafts.length, 'visit is not finished', 'visits are not finished'),
+    unsent + drafts.length ? h('p', null, 'Nothing is lost: it is all on this phone.') : null, h('p', null, h('a', { className: 'button', href: '/sign-in?next=/field' }, 'Sign in'))];
+}
+
 const bar = document.getElementById('bar');
 let drawn = '';
 let drawing = 0;
@@ -282,14 +310,15 @@ async function draw(quiet) {
   drafts.splice(0, drafts.length, ...await store.all('drafts'));
   const [, page, id] = location.hash.split('/');
   const s = status();
+  const shut = await store.get('kv', 'signedOut');
   const unsent = outbox.filter((e) => e.state !== 'SENT').length;
-  bar.replaceChildren(s.needSignIn ? h('div', { className: 'top', role: 'status' }, h('a', { href: '/sign-in?next=/field' }, 'Signed out: sign in to send')) : '',
+  bar.replaceChildren(s.needSignIn && !shut ? h('div', { className: 'top', role: 'status' }, h('a', { href: '/sign-in?next=/field' }, 'Signed out: sign in to send')) : '',
     h('nav', { className: 'foot', 'aria-label': 'Field' }, [['', 'Today'], ['sites', 'Sites'], ['out', unsent ? `Outbox ${unsent}` : 'Outbox'], ['phone', 'Phone']].map(([p, name]) => h('a', { href: `#/${p}`, 'aria-current': (page || '') === p ? 'page' : null }, name))));
-  if (quiet && !['out', 'phone', '', undefined].includes(page)) {
+  if (quiet && !shut && !['out', 'phone', '', undefined].includes(page)) {
     return;
   }
   const mine = ++drawing;
-  const content = page === 'sites' ? sites() : page === 'site' ? site(id) : page === 'out' ? out() : page === 'phone' ? await phone() : page === 'visit' ? await visitPage(id, db) : today();
+  const content = shut ? closed() : page === 'sites' ? sites() : page === 'site' ? site(id) : page === 'out' ? out() : page === 'phone' ? await phone() : page === 'visit' ? await visitPage(id, db) : today();
   if (mine !== drawing) {
     // a later call draws
     return;
@@ -309,7 +338,7 @@ async function draw(quiet) {
 onChange(() => draw(true));
 addEventListener('hashchange', () => draw());
 addEventListener('online', () => { send(true); });
-document.addEventListener('visibilitychange', () => { if (!document.hidden) { send(false); } });
+document.addEventListener('visibilitychange', () => { if (!document.hidden) { send(false); draw(true); } });
 
 await load();
 await draw();

@@ -58,6 +58,7 @@ export async function whoIs(again) {
   const ahead = Math.round(((before + Date.now()) / 2 - Date.parse(session.now)) / 1000);
   await store.put('kv', { person: session.person, name: session.name }, 'who');
   await store.put('kv', ahead, 'clock');
+  await store.remove('kv', 'signedOut');
   await deviceOf(session.person, true);
   tell({ needSignIn: false });
   return session;

@@ -67,5 +67,8 @@ export const discard = (draft) => within(['drafts', 'photos'], 'readwrite', (of)
   draft.photos.forEach((id) => of('photos').delete(id));
 });
 
+/** After signing out the firm's data is gone and what waits is not read; it is kept and sent after the next sign-in. */
+export const signedOut = () => forget().then(() => put('kv', true, 'signedOut'));
+
 /** Forgets the firm's data; what is not sent stays. */
 export const forget = () => clear().catch(() => {}).then(() => within(['kv'], 'readwrite', (of) => { of('kv').delete('bundle'); of('kv').delete('etag'); }));

@@ -55,3 +55,8 @@ document.addEventListener('DOMContentLoaded', () => {
     field.after(button);
   }
 });
+
+// After signing out the phone's pages forget the firm's sites; what is not sent stays on the phone.
+if (window.location.pathname === '/sign-in' && new URLSearchParams(window.location.search).has('out')) {
+  navigator.serviceWorker?.getRegistration().then((phone) => phone && import('/field/app/now/store.js').then((store) => store.signedOut()));
+}

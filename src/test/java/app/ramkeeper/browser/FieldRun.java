@@ -10,6 +10,7 @@ import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
 import java.io.IOException;
 import java.time.Clock;
+import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
@@ -143,6 +144,24 @@ abstract class FieldRun extends BrowserRun {
                 .param("site", site)
                 .query(String.class)
                 .list();
+    }
+
+    /** A visit planned for today, for the person signed in on this phone. */
+    UUID planned(PersonId person) {
+        UUID visit = UUID.randomUUID();
+        transaction.executeWithoutResult(status -> {
+            jdbc.sql(
+                            "insert into visits (id, site_id, kind, planned_on, minutes) values (:id, :site, 'SERVICE', :on, 60)")
+                    .param("id", visit)
+                    .param("site", site)
+                    .param("on", LocalDate.now(clock))
+                    .update();
+            jdbc.sql("insert into visit_people (visit_id, person_id, lead) values (:visit, :person, true)")
+                    .param("visit", visit)
+                    .param("person", person.value())
+                    .update();
+        });
+        return visit;
     }
 
     void queue(Page page, int count, int photos) {

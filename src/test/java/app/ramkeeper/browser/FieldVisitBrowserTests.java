@@ -3,14 +3,11 @@ package app.ramkeeper.browser;
 import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThat;
 
-import app.ramkeeper.identity.PersonId;
 import app.ramkeeper.identity.Role;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.assertions.LocatorAssertions;
-import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.UUID;
 import org.junit.jupiter.api.DisplayName;
 import org.junit.jupiter.api.Test;
 
@@ -126,22 +123,5 @@ class FieldVisitBrowserTests extends FieldRun {
         page.navigate(visit);
         assertThat(page.locator("main")).containsText("finished or thrown away");
         assertThat(reports()).isZero();
-    }
-
-    /** A visit planned for today, for the person signed in on this phone. */
-    private void planned(PersonId person) {
-        transaction.executeWithoutResult(status -> {
-            UUID visit = UUID.randomUUID();
-            jdbc.sql(
-                            "insert into visits (id, site_id, kind, planned_on, minutes) values (:id, :site, 'SERVICE', :on, 60)")
-                    .param("id", visit)
-                    .param("site", site)
-                    .param("on", LocalDate.now(clock))
-                    .update();
-            jdbc.sql("insert into visit_people (visit_id, person_id, lead) values (:visit, :person, true)")
-                    .param("visit", visit)
-                    .param("person", person.value())
-                    .update();
-        });
     }
 }

@@ -1,0 +1,137 @@
+package app.ramkeeper.browser;
+
+import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThat;
+
+import app.ramkeeper.identity.PersonId;
+import app.ramkeeper.identity.Role;
+import com.microsoft.playwright.Locator;
+import com.microsoft.playwright.Page;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.UUID;
+import org.junit.jupiter.api.DisplayName;
+import org.junit.jupiter.api.Test;
+
+/** What the phone shows before a visit begins, without a line and after signing out. */
+class FieldPhoneBrowserTests extends FieldRun {
+
+    private static final String BUNDLE = """
+            async () => { const base = document.querySelector('script[type=module]').src.replace('app.js', '');
+              const store = await import(base + 'store.js'); const pictures = await import(base + 'pictures.js');
+              return [await store.get('kv', 'bundle') ? 1 : 0, (await pictures.keysHere()).length, (await store.all('outbox')).length, (await store.all('drafts')).length]; }""";
+
+    @Test
+    @DisplayName(
+            "SEC-75 SYN-14 after signing out no site is shown; what waits is counted, kept, and sent after signing in")
+    void signedOut() {
+        Page page = phone();
+        technician(page, "Orla Fenn");
+        openVisit(page);
+        page.locator("textarea[data-q=note]").fill("Half a note");
+        line.cut(true);
+        queue(page, 2, 0);
+        line.cut(false);
+        Page desk = page.context().newPage();
+        desk.route("**/field/entries", com.microsoft.playwright.Route::abort);
+        page.close();
+        desk.navigate("/my-day");
+        button(desk, "Sign out").click();
+        desk.waitForURL("**/sign-in?out");
+        desk.waitForTimeout(500);
+        for (String at : List.of("/field", "/field#/sites", "/field#/site/" + site, "/field#/out")) {
+            desk.navigate("about:blank");
+            desk.navigate(at);
+            assertThat(desk.locator("h1")).hasText("Signed out");
+            assertThat(desk.locator("main"))
+                    .containsText("Sign in to read.2 visits wait to be sent1 visit is not finished");
+            assertThat(desk.locator("body")).not().containsText("Tussock");
+        }
+        assertThat(desk.evaluate(BUNDLE)).isEqualTo(List.of(0, 0, 2, 1));
+        isAccessible(desk);
+        desk.unroute("**/field/entries");
+        signIn(desk, "Rhea Moss", Role.TECHNICIAN);
+        toField(desk);
+        desk.evaluate("() => { location.hash = '#/out'; }");
+        assertThat(desk.locator(".state.sent")).hasCount(2);
+        assertThat(reports()).isEqualTo(2);
+        desk.evaluate("() => { location.hash = '#/'; }");
+        desk.locator("a[href^='#/visit/']").click();
+        assertThat(desk.locator("textarea[data-q=note]")).hasValue("Half a note");
+    }
+
+    @Test
+    void withoutALineTheAddressPeopleTypeLeadsToThePhonesPages() {
+        Page page = phone();
+        technician(page, "Pia Lode");
+        line.cut(true);
+        page.navigate("/");
+        assertThat(page.locator("h1")).hasText("Your visits");
+        page.navigate("/my-day");
+        assertThat(page.locator("h1")).hasText("No signal");
+        isAccessible(page);
+        page.getByText("Open the phone’s pages").click();
+        assertThat(page.locator("h1")).hasText("Your visits");
+        line.cut(false);
+        page.navigate("/my-day");
+        assertThat(page.locator("h1")).not().hasText("No signal");
+    }
+
+    @Test
+    void iconsAreAsLargeAsTheManifestSays() {
+        Page page = phone();
+        page.navigate("/field");
+        assertThat(page.evaluate("""
+                async () => { const { icons } = await (await fetch('/manifest.webmanifest')).json();
+                  const list = [];
+                  for (const i of icons.filter((x) => x.type === 'image/png')) {
+                    const img = await createImageBitmap(await (await fetch(i.src)).blob());
+                    const canvas = new OffscreenCanvas(img.width, img.height); const pen = canvas.getContext('2d'); pen.drawImage(img, 0, 0);
+                    list.push(`${i.sizes} ${img.width}x${img.height} ${i.purpose || 'any'} ${pen.getImageData(0, 0, 1, 1).data[3]}`);
+                  } return list; }"""))
+                .isEqualTo(List.of("192x192 192x192 any 0", "512x512 512x512 any 0", "512x512 512x512 maskable 255"));
+    }
+
+    @Test
+    void lateTaskSaysHowLateAndTodaysCardWhatIsAsked() {
+        Page page = phone();
+        PersonId person = signIn(page, "Quill Nash", Role.TECHNICIAN);
+        LocalDate today = LocalDate.now(clock);
+        UUID late = task("CLEAN_STRAINER", today.minusDays(8), today.minusDays(1));
+        task("CHECK_PRECHARGE", today.minusDays(3), today.plusDays(4));
+        UUID visit = planned(person);
+        jdbc.sql(
+                        "insert into visit_tasks (visit_id, task_id, install_id, task_kind_id) select :visit, id, install_id, task_kind_id from service_tasks where id = :task")
+                .param("visit", visit)
+                .param("task", late)
+                .update();
+        toField(page);
+        Locator card = page.locator("main li").filter(new Locator.FilterOptions().setHasText("Tussock"));
+        assertThat(card).containsText("Asked: " + name("CLEAN_STRAINER"));
+        assertThat(card).not().containsText(name("CHECK_PRECHARGE"));
+        page.evaluate("id => { location.hash = '#/site/' + id; }", site.toString());
+        assertThat(page.locator(".state.late")).hasText("overdue, 8 days late");
+        assertThat(page.locator("main")).containsText("3 days late, fine until");
+        isAccessible(page);
+    }
+
+    private UUID task(String kind, LocalDate due, LocalDate until) {
+        UUID id = UUID.randomUUID();
+        jdbc.sql(
+                        "insert into service_tasks (id, install_id, task_kind_id, due_on, window_from, window_until) select :id, :install, id, :due, :due, :until from task_kinds where code = :kind")
+                .param("id", id)
+                .param("install", install)
+                .param("kind", kind)
+                .param("due", due)
+                .param("until", until)
+                .update();
+        return id;
+    }
+
+    private String name(String kind) {
+        return jdbc.sql("select name from task_kinds where code = :kind")
+                .param("kind", kind)
+                .query(String.class)
+                .single();
+    }
+}
