@@ -50,7 +50,7 @@ export function check(c) {
 
 /** The visit as it is sent; the draft rides along so that it can be mended. */
 export function written(d) {
-  const notes = [d.note.trim(), waterWords(d)].filter(Boolean);
+  const notes = [d.note.trim(), ...(d.also || []).map((text) => `Typed in another window: ${text}`), waterWords(d)].filter(Boolean);
   return { v: 1, id: d.id, visit: d.visit, site: d.site, kind: d.kind, on: d.on, startedAt: d.startedAt, arrivedAt: d.arrivedAt, leftAt: d.leftAt, people: d.people, outcome: d.outcome,
     reason: d.outcome === 'DONE' ? null : d.reason, note: notes.join('\n') || null, nobodyThere: d.nobodyThere, customerName: d.customerName.trim() || null,
     works: d.tasks.filter((t) => t.outcome).map(({ task, install, pump, kind, outcome, reason, lookAgainOn, by, note }) => ({ task, install, pump, kind, outcome, reason: outcome === 'COULD_NOT' ? reason : null, lookAgainOn: outcome === 'INSPECTED_GOOD' ? lookAgainOn || null : null, by: by || 'US', note: note || null })),

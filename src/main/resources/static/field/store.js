@@ -25,9 +25,10 @@ async function within(stores, mode, steps) {
   const db = await open();
   return new Promise((resolve, reject) => {
     const tx = db.transaction(stores, mode, { durability: 'strict' });
-    const asked = steps((name) => tx.objectStore(name));
+    let why;
+    const asked = steps((name) => tx.objectStore(name), (failure) => { why = failure; tx.abort(); });
     tx.oncomplete = () => resolve(asked && asked.result);
-    tx.onabort = tx.onerror = () => reject(tx.error);
+    tx.onabort = tx.onerror = () => reject(why || tx.error);
   });
 }
 
@@ -48,6 +49,21 @@ export const get = (store, key) => within([store], 'readonly', (of) => of(store)
 export const all = (store) => within([store], 'readonly', (of) => of(store).getAll());
 export const put = (store, value, key) => write([store], (of) => { of(store).put(value, key); });
 export const remove = (store, key) => within([store], 'readwrite', (of) => { of(store).delete(key); });
+
+/** Changes a draft in one step with its reading, so that two windows never overwrite each other; the step gets nothing if it is gone. */
+export const change = (id, step) => write(['drafts'], (of, fail) => {
+  const asked = of('drafts').get(id);
+  asked.onsuccess = () => {
+    try {
+      const next = step(asked.result);
+      if (next) {
+        of('drafts').put(next);
+      }
+    } catch (failure) {
+      fail(failure);
+    }
+  };
+});
 
 /** A finished visit leaves the drafts and joins the outbox in one step. */
 export const finish = (entry) => write(['drafts', 'outbox'], (of) => {

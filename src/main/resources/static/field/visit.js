@@ -11,6 +11,7 @@ import { caution } from './caution.js';
 import { readings, watches } from './readings.js';
 import { findings, parts, tasks } from './found.js';
 import { check, written, wrote } from './finish.js';
+import { fresh, keyed, merge } from './merge.js';
 
 export function newVisit(site, planned) {
   const asked = planned ? (planned.tasks || []).map((id) => db.data.asked.find((t) => t.id === id)).filter(Boolean)
@@ -26,12 +27,89 @@ export function newVisit(site, planned) {
 
 let problems = [];
 let live = null;
+/** Drafts as they last stood in the store. */
+const bases = new Map();
+const copy = (d) => JSON.parse(JSON.stringify(d));
+const placed = (stored) => keyed(stored, (n) => `at ${n}`);
+const redraw = () => dispatchEvent(new HashChangeEvent('hashchange'));
+const windows = new BroadcastChannel('ramkeeper-visits');
+const look = async () => { if (live) { await takeOn(live); } };
+windows.onmessage = (e) => { if (e.data === live?.id) { look(); } };
+document.addEventListener('visibilitychange', () => { if (!document.hidden) { look(); } });
+
+/** What another window wrote joins the draft in hand; true if it wrote something. */
+function join(d, stored) {
+  const also = [];
+  const news = JSON.stringify(placed(stored)) !== JSON.stringify(bases.get(d.id));
+  if (news) {
+    merge(bases.get(d.id), stored, d, also);
+    d.also = [...new Set([...(d.also || []), ...also])];
+  }
+  return news;
+}
+
+async function takeOn(d) {
+  const stored = await store.get('drafts', d.id);
+  if (live !== d) {
+    return;
+  }
+  if (!stored) {
+    live = null;
+    redraw();
+  } else if (join(d, stored)) {
+    bases.set(d.id, copy(stored));
+    redraw();
+  }
+}
+
+/** What is written into a visit that another window finished or threw away begins a visit of its own. */
+async function gone(d) {
+  if (live !== d) {
+    return;
+  }
+  live = null;
+  const late = fresh(bases.get(d.id), d);
+  if (!late.length) {
+    redraw();
+    return;
+  }
+  const more = { ...newVisit(db.sites.get(d.site) || { id: d.site }, null), person: d.person, writer: d.writer, kind: d.kind, on: d.on, tasks: [], note: late.join('\n') };
+  await store.put('drafts', more);
+  location.hash = `#/visit/${more.id}`;
+}
+
+/** Writes the draft in hand; what another window wrote meanwhile stays. */
+async function keep(d) {
+  let written = null;
+  let news = false;
+  await store.change(d.id, (stored) => {
+    if (!stored) {
+      return null;
+    }
+    keyed(d, () => crypto.randomUUID());
+    news = join(d, stored);
+    written = copy(d);
+    return written;
+  });
+  if (!written) {
+    await gone(d);
+    return;
+  }
+  bases.set(d.id, written);
+  windows.postMessage(d.id);
+  if (news) {
+    redraw();
+  }
+}
 
 export async function visitPage(id) {
   // the draft in hand is newer than the one on its way into the store
   if (live?.id !== id) {
     problems = [];
-    live = await store.get('drafts', id);
+    live = await store.get('drafts', id) || null;
+    if (live) {
+      bases.set(id, copy(placed(live)));
+    }
   }
   const d = live;
   if (!d) {
@@ -41,16 +119,17 @@ export async function visitPage(id) {
   const saved = h('p', { className: 'soft', role: 'status', id: 'kept' }, 'Kept on this phone.');
   const save = async () => {
     try {
-      await store.put('drafts', d);
+      await keep(d);
       saved.textContent = 'Kept on this phone.';
     } catch (full) {
       saved.textContent = full.name === 'QuotaExceededError' ? 'The phone is full: the last change is not kept. Send what waits or make room.' : `Not kept: ${full.message}`;
     }
   };
-  const again = async () => { await save(); dispatchEvent(new HashChangeEvent('hashchange')); };
+  const again = async () => { await save(); redraw(); };
   const c = { d, site, save, again, installs: installsOf(d.site) };
   return [h('h1', null, site.name), saved, problems.length ? h('div', { className: 'caution', role: 'alert' }, h('strong', null, 'Before it can be finished'), h('ul', null, problems.map((p) => h('li', null, p)))) : null,
     d.person === db.person?.person ? null : h('div', { className: 'caution' }, h('strong', null, `Begun by ${d.writer || 'another person'} on this phone`), 'It is sent as theirs. Begin a visit of your own for what you did.'),
+    d.also?.length ? h('div', { className: 'caution' }, h('strong', null, 'Typed in another window as well'), d.also.map((text) => h('p', { className: 'lines' }, text)), 'It goes along with the note.') : null,
     times(c), caution(c, 'CHAMBER', (site.hazards || []).some((z) => z.kind === 'CONFINED_SPACE')),
     usual(c), cases(c), tasks(c), d.kind === 'COMMISSIONING' ? commissioning(c, caution) : null, c.installs.map((i) => readings(c, i)), findings(c), parts(c), water(c, caution), photoPart(c), rest(c), end(c)];
 }
@@ -93,6 +172,7 @@ async function throwAway(d) {
   await store.discard(d);
   watches.clear();
   live = null;
+  windows.postMessage(d.id);
   location.hash = '#/';
 }
 
@@ -108,6 +188,10 @@ async function complete(c) {
     location.hash = '#/out';
     return;
   }
+  await look();
+  if (live !== c.d) {
+    return;
+  }
   problems = check(c);
   if (problems.length) {
     await c.again();
@@ -121,8 +205,12 @@ async function complete(c) {
   try {
     c.d.leftAt ??= c.d.arrivedAt ? new Date().toISOString() : null;
     await c.save();
+    if (live !== c.d) {
+      return;
+    }
     await store.finish(await seal(written(c.d), c.d.person, c.d.photos));
     live = null;
+    windows.postMessage(c.d.id);
   } finally {
     finishing = false;
   }
