@@ -26,6 +26,8 @@ import app.ramkeeper.fleet.SiteRegister;
 import app.ramkeeper.fleet.SourceKind;
 import app.ramkeeper.identity.DepotId;
 import app.ramkeeper.upkeep.StatedDates;
+import java.time.Clock;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
@@ -49,6 +51,7 @@ class RegisterWriter {
     private final InstallRegister installs;
     private final StatedDates stated;
     private final Catalogue catalogue;
+    private final Clock clock;
 
     RegisterWriter(
             RegisterLookups lookups,
@@ -56,13 +59,15 @@ class RegisterWriter {
             SiteRegister sites,
             InstallRegister installs,
             StatedDates stated,
-            Catalogue catalogue) {
+            Catalogue catalogue,
+            Clock clock) {
         this.lookups = lookups;
         this.customers = customers;
         this.sites = sites;
         this.installs = installs;
         this.stated = stated;
         this.catalogue = catalogue;
+        this.clock = clock;
     }
 
     /** What was made of each line, by table. */
@@ -95,7 +100,7 @@ class RegisterWriter {
             made.add(row.line(), "installs", id.value());
             row.lastDone().forEach((kind, day) -> days.add(new StatedDates.Stated(id, kind, day)));
         }
-        installs.registerAll(added);
+        installs.takeOver(added, LocalDate.now(clock));
         stated.state(days);
         return made;
     }

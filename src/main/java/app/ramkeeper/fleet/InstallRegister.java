@@ -8,6 +8,7 @@ import java.util.Collection;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
+import org.jspecify.annotations.Nullable;
 import org.springframework.context.ApplicationEventPublisher;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Service;
@@ -48,16 +49,26 @@ public class InstallRegister {
     /** Registers under an id made by the form, so that a second post of it changes nothing. */
     public void register(InstallId id, RegisterInstall command) {
         if (!installs.existsById(id.value())) {
-            registerAll(Map.of(id, command));
+            register(Map.of(id, command), null);
         }
     }
 
-    /** Registers many new installs in one go, each under an id the caller made: an import. */
-    public void registerAll(Map<InstallId, RegisterInstall> added) {
+    /** Registers many in one go, each under an id the caller made, that were at work before the books knew them: an import. */
+    public void takeOver(Map<InstallId, RegisterInstall> added, LocalDate on) {
+        register(added, on);
+    }
+
+    private void register(Map<InstallId, RegisterInstall> added, @Nullable LocalDate takenOverOn) {
         List<Install> rows = new ArrayList<>();
         added.forEach(
                 (id, command) -> rows.add(new Install(id.value(), command.site().value(), command.install())));
         installs.saveAllAndFlush(rows);
+        if (takenOverOn != null) {
+            jdbc.sql("update installs set taken_over_on = :on where id = any(:ids)")
+                    .param("on", takenOverOn)
+                    .param("ids", added.keySet().stream().map(InstallId::value).toArray(UUID[]::new))
+                    .update();
+        }
         works.begin(added);
         pumps.placeNew(added);
         events.publishEvent(new InstallsRegistered(List.copyOf(added.keySet())));

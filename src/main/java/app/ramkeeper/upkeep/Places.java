@@ -22,6 +22,7 @@ final class Places {
      *
      * @param working not retired
      * @param planned not commissioned yet: its tasks are there, and count from nothing
+     * @param takenOverOn the day it came on the register by an import; null if the books were kept from the start
      * @param pumped a pump is or was on the register here
      * @param pumps those that stand here now, each with the day it began to count
      */
@@ -30,11 +31,17 @@ final class Places {
             boolean working,
             boolean planned,
             boolean drinkingWater,
+            @Nullable String waterClass,
             @Nullable LocalDate countingFrom,
+            @Nullable LocalDate takenOverOn,
             boolean pumped,
             List<Standing> pumps) {}
 
-    record Standing(UUID pump, @Nullable LocalDate countingFrom) {}
+    record Standing(
+            UUID pump,
+            @Nullable UUID model,
+            @Nullable LocalDate takenOverOn,
+            @Nullable LocalDate countingFrom) {}
 
     /** A task as it ought to be. */
     record Wanted(
@@ -107,20 +114,50 @@ final class Places {
                 if (kind.scope() == Scope.PUMP && place.pumped()) {
                     place.pumps()
                             .forEach(pump -> wanted.add(new Wanted(
-                                    place.install(), pump.pump(), id, from(place, kind, pump.countingFrom(), today))));
+                                    place.install(),
+                                    pump.pump(),
+                                    id,
+                                    from(place, kind, pump.model(), pump.countingFrom(), pump.takenOverOn(), today))));
                 } else {
-                    wanted.add(new Wanted(place.install(), null, id, from(place, kind, place.countingFrom(), today)));
+                    wanted.add(new Wanted(
+                            place.install(),
+                            null,
+                            id,
+                            from(place, kind, null, place.countingFrom(), place.takenOverOn(), today)));
                 }
             }
         }
         return wanted;
     }
 
-    /** A season comes round whether or not anybody knows what was done before: it counts from now. */
-    private static @Nullable LocalDate from(Place place, TaskTerms kind, @Nullable LocalDate known, LocalDate today) {
+    /**
+     * Where the first interval begins. A season comes round whether or not anybody knows what was done before: it counts
+     * from now. At an install that an import brought, what should have been done before then may well have been: such a
+     * task's last day is not known, and a season counts from that day.
+     */
+    private static @Nullable LocalDate from(
+            Place place,
+            TaskTerms kind,
+            @Nullable UUID model,
+            @Nullable LocalDate known,
+            @Nullable LocalDate takenOver,
+            LocalDate today) {
         if (place.planned()) {
             return null;
         }
-        return kind.schedule() == Schedule.SEASON && known == null ? today : known;
+        if (kind.schedule() == Schedule.SEASON) {
+            return takenOver != null && (known == null || known.isBefore(takenOver))
+                    ? takenOver
+                    : known == null ? today : known;
+        }
+        return takenOver != null
+                        && known != null
+                        && firstEnded(place, kind, model, known).isBefore(takenOver)
+                ? null
+                : known;
+    }
+
+    private static LocalDate firstEnded(Place place, TaskTerms kind, @Nullable UUID model, LocalDate from) {
+        return kind.intervalFor(model, place.waterClass()).after(from).plusDays(kind.lateDays());
     }
 }

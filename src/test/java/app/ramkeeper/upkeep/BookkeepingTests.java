@@ -5,14 +5,18 @@ import static org.assertj.core.api.Assertions.assertThat;
 import app.ramkeeper.TestDatabase;
 import app.ramkeeper.catalogue.Catalogue;
 import app.ramkeeper.catalogue.TaskKindId;
+import app.ramkeeper.fleet.ConfigurationDetails;
 import app.ramkeeper.fleet.FitPump;
+import app.ramkeeper.fleet.InstallDetails;
 import app.ramkeeper.fleet.InstallId;
+import app.ramkeeper.fleet.InstallRegister;
 import app.ramkeeper.fleet.InstallWorks;
 import app.ramkeeper.fleet.Installs;
 import app.ramkeeper.fleet.PumpDetails;
 import app.ramkeeper.fleet.PumpId;
 import app.ramkeeper.fleet.PumpPlace;
 import app.ramkeeper.fleet.PumpRegister;
+import app.ramkeeper.fleet.RegisterInstall;
 import app.ramkeeper.fleet.RunningState;
 import app.ramkeeper.fleet.SiteDetails;
 import app.ramkeeper.fleet.SiteId;
@@ -29,6 +33,7 @@ import app.ramkeeper.visits.Reports;
 import app.ramkeeper.visits.VisitRecorder;
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Map;
 import java.util.Objects;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.BeforeEach;
@@ -62,6 +67,12 @@ class BookkeepingTests {
 
     @Autowired
     SiteRegister register;
+
+    @Autowired
+    InstallRegister installRegister;
+
+    @Autowired
+    StatedDates stated;
 
     @Autowired
     Catalogue catalogue;
@@ -276,5 +287,63 @@ class BookkeepingTests {
         assertThat(task("OVERHAUL").pumpId()).isEqualTo(spare.value());
         assertThat(task("OVERHAUL").lastDoneOn()).isNull();
         assertThat(task("OVERHAUL").dueOn()).isAfter(LocalDate.of(2026, 6, 7));
+    }
+
+    @Test
+    void whatNobodySaidOfAnImportedInstallIsUnknownAndNotLateSinceItsCommissioning() {
+        LocalDate taken = LocalDate.of(2026, 5, 1);
+        install = takenOver(LocalDate.of(2016, 4, 20), taken);
+        stated.state(List.of(new StatedDates.Stated(install, "CLEAN_STRAINER", LocalDate.of(2026, 4, 2))));
+
+        assertThat(task("CLEAN_STRAINER").dueOn()).isEqualTo("2026-07-02");
+        assertThat(task("CHANGE_DELIVERY_RUBBER").state()).isEqualTo(TaskState.UNKNOWN);
+        assertThat(task("FLUSH_DRIVE_PIPE").dueOn()).isNull();
+        assertThat(task("BEFORE_FROST").dueOn()).isAfterOrEqualTo(taken);
+    }
+
+    @Test
+    void anImportedInstallStillInItsFirstIntervalCountsFromItsCommissioning() {
+        install = takenOver(LocalDate.of(2025, 9, 1), LocalDate.of(2026, 5, 1));
+
+        assertThat(task("CHANGE_DELIVERY_RUBBER").dueOn()).isEqualTo("2027-09-01");
+        assertThat(task("CLEAN_STRAINER").state()).isEqualTo(TaskState.UNKNOWN);
+    }
+
+    @Test
+    void aStatedDayGoesWithItsPumpAndStaysBehindWithNoOther() {
+        StatedDates.Stated mine = new StatedDates.Stated(install, "CHECK_PRECHARGE", LocalDate.of(2026, 4, 4));
+        InstallId other = takenOver(LocalDate.of(2016, 4, 20), LocalDate.of(2026, 5, 1));
+        LocalDate said = LocalDate.of(2026, 1, 2);
+        stated.state(List.of(mine, new StatedDates.Stated(other, "CHECK_PRECHARGE", said)));
+        PumpId theirs = new PumpId(Objects.requireNonNull(upkeep.tasksFor(other).stream()
+                .filter(task -> task.kindId().equals(kind("CHECK_PRECHARGE").value()))
+                .findFirst()
+                .orElseThrow()
+                .pumpId()));
+
+        pumps.fit(new FitPump(theirs, install, 1, LocalDate.of(2026, 6, 7), false, PumpPlace.WORKSHOP, null));
+
+        assertThat(task("CHECK_PRECHARGE").pumpId()).isEqualTo(theirs.value());
+        assertThat(task("CHECK_PRECHARGE").lastDoneOn()).isEqualTo(said);
+        assertThat(task("CHANGE_DELIVERY_RUBBER").state()).isEqualTo(TaskState.UNKNOWN);
+
+        PumpId spare = pumps.register(PumpDetails.of(null, null));
+        pumps.fit(new FitPump(spare, install, 1, LocalDate.of(2026, 6, 8), false, PumpPlace.WORKSHOP, null));
+        assertThat(task("CHECK_PRECHARGE").lastDoneOn()).isNull();
+    }
+
+    private InstallId takenOver(LocalDate commissioned, LocalDate on) {
+        InstallId id = InstallId.next();
+        installRegister.takeOver(
+                Map.of(
+                        id,
+                        new RegisterInstall(
+                                site,
+                                InstallDetails.commissioned("Lower ram " + id, commissioned),
+                                ConfigurationDetails.of(3.0, 30.0),
+                                null,
+                                List.of(PumpDetails.of(null, null)))),
+                on);
+        return id;
     }
 }
