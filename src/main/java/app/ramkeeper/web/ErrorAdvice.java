@@ -136,6 +136,10 @@ class ErrorAdvice {
         ModelAndView page =
                 wantsJson() ? new ModelAndView(problem(status, model)) : new ModelAndView("error/" + view, model);
         page.setStatus(status);
+        if (!wantsJson()
+                && RequestContextHolder.getRequestAttributes() instanceof ServletRequestAttributes attributes) {
+            page.addObject("back", CameFrom.page(attributes.getRequest()));
+        }
         return page;
     }
 

@@ -4,6 +4,7 @@ import app.ramkeeper.shared.Missing;
 import java.time.Clock;
 import java.time.DayOfWeek;
 import java.time.LocalDate;
+import java.time.LocalTime;
 import java.time.temporal.TemporalAdjusters;
 import org.springframework.stereotype.Component;
 
@@ -19,6 +20,11 @@ public class Mondays {
 
     LocalDate today() {
         return LocalDate.now(clock);
+    }
+
+    /** The minute of today. */
+    int minute() {
+        return LocalTime.now(clock).toSecondOfDay() / 60;
     }
 
     /** The week that is planned now: this one, from Friday on the next. */

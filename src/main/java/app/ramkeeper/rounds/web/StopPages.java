@@ -56,7 +56,7 @@ class StopPages {
     private String show(LocalDate monday, UUID id, TypedForm form, Model model) {
         Week week = weeks.load(mondays.known(monday));
         Stop stop = week.stop(id).orElseThrow(() -> new Missing("visit of the week", id));
-        Openings openings = new Openings(week, mondays.today());
+        Openings openings = openings(week);
         model.addAttribute("monday", monday);
         model.addAttribute("plan", week.plan());
         model.addAttribute("stop", stop);
@@ -77,12 +77,27 @@ class StopPages {
         return "rounds/stop";
     }
 
+    private Openings openings(Week week) {
+        return new Openings(week, mondays.today(), mondays.minute());
+    }
+
+    /** The visit that comes after in the best place of a round; null for the last place. */
+    private @Nullable UUID bestBefore(LocalDate monday, UUID id, UUID person, LocalDate day) {
+        Week week = weeks.load(mondays.known(monday));
+        Stop stop = week.stop(id).orElseThrow(() -> new Missing("visit of the week", id));
+        return week.round(person, day)
+                .map(round -> openings(week).in(round, stop))
+                .map(Openings.Opening::before)
+                .map(Stop::id)
+                .orElse(null);
+    }
+
     private static @Nullable Stop neighbour(List<Stop> stops, Stop stop, int step) {
         int at = stops.stream().map(Stop::id).toList().indexOf(stop.id()) + step;
         return at < 0 || at >= stops.size() ? null : stops.get(at);
     }
 
-    /** Where to: "to" names a round as person/day; "before" the visit that comes after. */
+    /** Where to: "to" names a round as person/day; "before" the visit that comes after, empty for the last place, absent for the best. */
     @PostMapping("/rounds/{monday}/stops/{id}/move")
     ModelAndView move(
             By by,
@@ -94,7 +109,6 @@ class StopPages {
         String[] to = form.value("to").split("/", 2);
         UUID person = new TypedForm().set("p", to[0]).uuid("p");
         LocalDate day = to.length < 2 ? null : new TypedForm().set("d", to[1]).date("d");
-        UUID before = form.uuid("before");
         String excuse = form.text("excuse", 500);
         if (person == null || day == null) {
             form.problem("to", "Choose whose round of which day.");
@@ -102,6 +116,7 @@ class StopPages {
         if (form.hasProblems() || person == null || day == null) {
             return Saving.again(show(by.monday(), id, form, model), model);
         }
+        UUID before = posted.containsKey("before") ? form.uuid("before") : bestBefore(by.monday(), id, person, day);
         String moved = edits.move(by, id, person, day, before, excuse);
         flash.addFlashAttribute("saved", form.ticked("tell") ? Saved.said(moved + " " + tell(by)) : Saved.said(moved));
         return back(by.monday());

@@ -15,7 +15,13 @@ import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 
 /** A week as its page shows it: a page of the notebook a technician, a column a day. */
-public record WeekView(WeekPlan plan, List<Page> pages, List<Stop> leftOut, List<Breach> breaches, Week.Totals totals) {
+public record WeekView(
+        WeekPlan plan,
+        List<Page> pages,
+        List<String> nowhere,
+        List<Stop> leftOut,
+        List<Breach> breaches,
+        Week.Totals totals) {
 
     /** A technician's page. */
     public record Page(UUID person, String name, List<Column> days, double drive, boolean locked) {}
@@ -35,7 +41,7 @@ public record WeekView(WeekPlan plan, List<Page> pages, List<Stop> leftOut, List
         List<Page> pages = byPerson.entrySet().stream()
                 .map(e -> page(week, e.getKey(), e.getValue(), days, today))
                 .toList();
-        return new WeekView(week.plan(), pages, week.leftOut(), week.openBreaches(), week.totals());
+        return new WeekView(week.plan(), pages, week.nowhere(), week.leftOut(), week.openBreaches(), week.totals());
     }
 
     private static Page page(Week week, UUID person, List<TechDay> rounds, List<LocalDate> days, LocalDate today) {

@@ -41,23 +41,30 @@ public final class Drive {
 
     /** Drives the round; leaves as late as that costs nothing. */
     public DayTimes through(TechDay round, List<Stop> stops) {
+        return through(round, stops, new Progress(0, 0));
+    }
+
+    /** How far a round has come: so many visits are behind it, and the next leg begins no earlier than now. */
+    record Progress(int behind, int now) {}
+
+    DayTimes through(TechDay round, List<Stop> stops, Progress progress) {
         if (stops.isEmpty()) {
             return DayTimes.empty();
         }
-        Run first = new Run(round, stops, round.from());
+        Run first = new Run(round, stops, progress, round.from());
         double most = first.lines.stream().mapToDouble(Line::waits).sum();
         int low = 0;
         int high = (int) most;
         while (low < high) {
             int middle = (low + high + 1) / 2;
-            Run later = new Run(round, stops, round.from() + middle);
+            Run later = new Run(round, stops, progress, round.from() + middle);
             if (later.back <= first.back + 1e-9 && later.breaches.size() <= first.breaches.size()) {
                 low = middle;
             } else {
                 high = middle - 1;
             }
         }
-        return (low == 0 ? first : new Run(round, stops, round.from() + low)).done();
+        return (low == 0 ? first : new Run(round, stops, progress, round.from() + low)).done();
     }
 
     /** One drive from one time of leaving. */
@@ -73,7 +80,7 @@ public final class Drive {
         private double homeDrive;
         private double back;
 
-        Run(TechDay round, List<Stop> stops, double leaves) {
+        Run(TechDay round, List<Stop> stops, Progress progress, double leaves) {
             this.round = round;
             this.stops = stops;
             this.leaves = leaves;
@@ -87,7 +94,7 @@ public final class Drive {
                     now = Math.max(now, java.util.Objects.requireNonNull(round.lateAt()));
                     restarted = true;
                 }
-                now = visit(stops.get(i), before, at, now);
+                now = visit(stops.get(i), before, at, i == progress.behind() ? Math.max(now, progress.now()) : now);
                 before = stops.get(i);
                 at = before.where() == null ? at : before.where();
             }

@@ -39,7 +39,7 @@ public class LookAhead {
     /** What technicians work in a week, less breaks and the room for call-outs. */
     private double hours(LocalDate monday) {
         WeekPlan week = new WeekPlan(new UUID(0, 0), monday, 0, null, null, null, null);
-        return techDays.of(week, List.of()).stream()
+        return techDays.of(week, List.of()).days().stream()
                 .filter(TechDay::works)
                 .mapToDouble(day -> Math.min(day.longest(), day.until() - day.from() - day.breakDue())
                         - settings.callOutRoom().toMinutes())

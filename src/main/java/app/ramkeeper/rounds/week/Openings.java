@@ -1,6 +1,7 @@
 package app.ramkeeper.rounds.week;
 
 import app.ramkeeper.rounds.week.DayTimes.Line;
+import app.ramkeeper.rounds.week.Drive.Progress;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -16,11 +17,18 @@ public final class Openings {
 
     private final Week week;
     private final LocalDate notBefore;
+    private final int now;
 
     /** Days before the given one are past. */
     public Openings(Week week, LocalDate notBefore) {
+        this(week, notBefore, 0);
+    }
+
+    /** Days before the given one are past, and so is that day up to a minute of it. */
+    public Openings(Week week, LocalDate notBefore, int now) {
         this.week = week;
         this.notBefore = notBefore;
+        this.now = now;
     }
 
     /**
@@ -63,11 +71,11 @@ public final class Openings {
         List<Stop> there = week.stopsOf(round.key()).stream()
                 .filter(s -> !s.id().equals(stop.id()))
                 .toList();
-        DayTimes without = week.drive().through(round, there);
-        int first = (int) there.stream().filter(Stop::over).count();
+        Progress progress = progress(round, there);
+        DayTimes without = week.drive().through(round, there, progress);
         Opening best = null;
-        for (int place = first; place <= there.size(); place++) {
-            Opening opening = at(round, stop, there, place, without);
+        for (int place = progress.behind(); place <= there.size(); place++) {
+            Opening opening = at(round, stop, there, place, without, progress);
             if (best == null
                     || opening.breaks().size() < best.breaks().size()
                     || (opening.breaks().size() == best.breaks().size() && opening.adds() < best.adds() - 1e-9)) {
@@ -77,11 +85,23 @@ public final class Openings {
         return best;
     }
 
-    private Opening at(TechDay round, Stop stop, List<Stop> there, int place, DayTimes without) {
+    /** What is over, or has begun by the plan, is behind the round. */
+    private Progress progress(TechDay round, List<Stop> there) {
+        int passed = round.day().equals(notBefore) ? now : 0;
+        int behind = (int) there.stream().filter(Stop::over).count();
+        for (Line line : week.drive().through(round, there).lines()) {
+            if (line.starts() < passed) {
+                behind = Math.max(behind, there.indexOf(line.stop()) + 1);
+            }
+        }
+        return new Progress(behind, passed);
+    }
+
+    private Opening at(TechDay round, Stop stop, List<Stop> there, int place, DayTimes without, Progress progress) {
         Stop here = Stops.placed(stop, round.personId(), round.day(), place + 1);
         List<Stop> with = new ArrayList<>(there);
         with.add(place, here);
-        DayTimes times = week.drive().through(round, with);
+        DayTimes times = week.drive().through(round, with, progress);
         Line line = Objects.requireNonNull(times.lineOf(stop.id()));
         List<String> old =
                 without.breaches().stream().map(DayTimes.Breach::words).toList();

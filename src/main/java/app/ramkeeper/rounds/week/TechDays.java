@@ -82,8 +82,15 @@ class TechDays {
                     from week_rounds r join people p on p.id = r.person_id left join people m on m.id = r.mate_id
                     where r.plan_id = :plan""");
 
-    /** Everybody's days of the week, by name; also days off on which somebody has a visit. */
-    List<TechDay> of(WeekPlan plan, List<Stop> stops) {
+    /**
+     * Everybody's days of the week, by name; also days off on which somebody has a visit.
+     *
+     * @param nowhere the names of those who have neither depot nor place of their own, and so no rounds: as a rule people whom
+     *     only an imported history names
+     */
+    record Team(List<TechDay> days, List<String> nowhere) {}
+
+    Team of(WeekPlan plan, List<Stop> stops) {
         Facts facts = new Facts(LISTS.read(
                 jdbc, Map.of("plan", plan.id(), "monday", plan.monday(), "sunday", plan.sunday()), Lists.class));
         Set<RoundKey> used = stops.stream()
@@ -93,7 +100,12 @@ class TechDays {
                 .collect(Collectors.toSet());
         Set<UUID> busy = used.stream().map(RoundKey::person).collect(Collectors.toSet());
         List<TechDay> days = new ArrayList<>();
+        List<String> nowhere = new ArrayList<>();
         for (PersonCard person : people.fieldPeopleOn(plan.monday(), busy)) {
+            if (facts.nowhere(person.id(), person.depotId()) && !busy.contains(person.id())) {
+                nowhere.add(person.name());
+                continue;
+            }
             for (LocalDate day : plan.days()) {
                 TechDay made = facts.day(person, day);
                 if (made.away() == null
@@ -103,7 +115,7 @@ class TechDays {
                 }
             }
         }
-        return days;
+        return new Team(days, nowhere);
     }
 
     /** What one week's days are made of. */
@@ -166,6 +178,14 @@ class TechDays {
                     round == null ? null : round.mate(),
                     round != null && round.locked(),
                     round == null ? null : round.lateAt());
+        }
+
+        /** Without a start, and nobody has given the person hours or company either. */
+        boolean nowhere(UUID person, @Nullable UUID depot) {
+            return depot == null
+                    && !homes.containsKey(person)
+                    && !own.containsKey(person)
+                    && kept.values().stream().noneMatch(k -> person.equals(k.mateId()));
         }
 
         private @Nullable Position depot(PersonCard person) {

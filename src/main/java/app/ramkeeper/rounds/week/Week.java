@@ -18,11 +18,17 @@ public final class Week {
     private final WeekPlan plan;
     private final List<Stop> stops;
     private final Map<RoundKey, TechDay> rounds = new LinkedHashMap<>();
+    private final List<String> nowhere;
     private final Drive drive;
     private final Map<RoundKey, List<Stop>> byRound;
     private final Map<RoundKey, DayTimes> times = new HashMap<>();
 
     Week(WeekPlan plan, List<Stop> stops, List<TechDay> rounds, Drive drive) {
+        this(plan, stops, rounds, List.of(), drive);
+    }
+
+    Week(WeekPlan plan, List<Stop> stops, List<TechDay> rounds, List<String> nowhere, Drive drive) {
+        this.nowhere = nowhere;
         this.plan = plan;
         this.stops = stops;
         this.drive = drive;
@@ -52,7 +58,7 @@ public final class Week {
                                     : Stops.placed(stop, p.personId(), p.day(), p.position());
                 })
                 .toList();
-        return new Week(plan, placed, rounds(), drive);
+        return new Week(plan, placed, rounds(), nowhere, drive);
     }
 
     public WeekPlan plan() {
@@ -65,6 +71,11 @@ public final class Week {
 
     public List<TechDay> rounds() {
         return List.copyOf(rounds.values());
+    }
+
+    /** Who has neither depot nor place of their own, and so no rounds. */
+    public List<String> nowhere() {
+        return nowhere;
     }
 
     public Drive drive() {

@@ -6,6 +6,7 @@ import app.ramkeeper.rounds.week.Hours.Access;
 import app.ramkeeper.rounds.week.Hours.Closed;
 import app.ramkeeper.rounds.week.Supplies.Need;
 import app.ramkeeper.rounds.week.Supplies.OnHand;
+import app.ramkeeper.rounds.week.TechDays.Team;
 import app.ramkeeper.shared.Missing;
 import java.time.LocalDate;
 import java.util.List;
@@ -75,8 +76,8 @@ public class WeekStore {
     /** The week with all that is needed to drive its rounds. */
     public Week load(WeekPlan plan) {
         List<Stop> stops = stops(plan.id());
-        List<TechDay> rounds = techDays.of(plan, stops);
-        return new Week(plan, stops, rounds, drive(plan.id(), stops, rounds));
+        Team team = techDays.of(plan, stops);
+        return new Week(plan, stops, team.days(), team.nowhere(), drive(plan.id(), stops, team.days()));
     }
 
     /** The week as an earlier version had it: today's stops, yesterday's places. */
@@ -86,8 +87,8 @@ public class WeekStore {
         List<Stop> stops = stops(plan.id()).stream()
                 .map(stop -> placed(stop, then.get(stop.id())))
                 .toList();
-        List<TechDay> rounds = techDays.of(plan, stops);
-        return new Week(plan, stops, rounds, drive(plan.id(), stops, rounds));
+        Team team = techDays.of(plan, stops);
+        return new Week(plan, stops, team.days(), team.nowhere(), drive(plan.id(), stops, team.days()));
     }
 
     /** Where a stop stood in a version. */

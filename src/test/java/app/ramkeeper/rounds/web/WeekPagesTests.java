@@ -11,6 +11,8 @@ import app.ramkeeper.fleet.Sites;
 import app.ramkeeper.identity.PersonId;
 import app.ramkeeper.identity.Role;
 import app.ramkeeper.rounds.week.Comparison;
+import app.ramkeeper.rounds.week.Openings;
+import app.ramkeeper.rounds.week.RoundKey;
 import app.ramkeeper.rounds.week.Stop;
 import app.ramkeeper.rounds.week.Times;
 import app.ramkeeper.rounds.week.Week;
@@ -22,6 +24,8 @@ import java.time.Clock;
 import java.time.DayOfWeek;
 import java.time.LocalDate;
 import java.time.temporal.TemporalAdjusters;
+import java.util.List;
+import java.util.Objects;
 import java.util.UUID;
 import java.util.concurrent.atomic.AtomicInteger;
 import org.junit.jupiter.api.BeforeEach;
@@ -120,6 +124,27 @@ class WeekPagesTests {
     }
 
     @Test
+    void aMoveByHandGivesWhatThePageSaidOfTheRound() {
+        SiteId other = sites.named("Weir flat " + near.value().toString().substring(30));
+        due(other);
+        post("/rounds/" + monday + "/prepare").exchange();
+        assertThat(move(stopAt(near), ana, monday, version())).hasStatus3xxRedirection();
+        Week before = weeks.load(weeks.plan(monday).orElseThrow());
+        Openings.Opening said = Objects.requireNonNull(new Openings(before, monday)
+                .in(before.round(ana.value(), monday).orElseThrow(), stopAt(other)));
+
+        assertThat(move(stopAt(other), ana, monday, version())).hasStatus3xxRedirection();
+
+        Week after = weeks.load(weeks.plan(monday).orElseThrow());
+        List<UUID> order = after.stopsOf(new RoundKey(ana.value(), monday)).stream()
+                .map(Stop::siteId)
+                .toList();
+        assertThat(order).hasSize(2);
+        assertThat(order.indexOf(other.value())).isEqualTo(said.before() == null ? 1 : 0);
+        assertThat(after.times(new RoundKey(ana.value(), monday)).back()).isEqualTo(said.back());
+    }
+
+    @Test
     void losesNothingWhenTwoPlanAtOnce() {
         post("/rounds/" + monday + "/prepare").exchange();
         Stop stop = stopAt(near);
@@ -129,7 +154,11 @@ class WeekPagesTests {
         assertThat(move(stop, ben, monday.plusDays(2), seen))
                 .hasStatus(409)
                 .bodyText()
-                .contains("changed meanwhile", "Moved " + stop.site(), ben.value() + "/" + monday.plusDays(2));
+                .contains(
+                        "changed meanwhile",
+                        "Moved " + stop.site(),
+                        ben.value() + "/" + monday.plusDays(2),
+                        "Ben Sluice, " + Times.day(monday.plusDays(2)));
         assertThat(stopAt(near).personId()).isEqualTo(ana.value());
     }
 
@@ -220,7 +249,25 @@ class WeekPagesTests {
                 .update();
         move(stop, ana, monday, version()).exchange();
         assertThat(publish(version())).hasStatus(409).bodyText().contains("Not published", stop.site());
+        assertThat(post("/rounds/" + monday + "/publish")
+                        .param("version", "" + version())
+                        .header("Referer", "http://localhost/rounds/" + monday))
+                .hasStatus(409)
+                .bodyText()
+                .contains("href=\"/rounds/" + monday + "\"");
         assertThat(visitsAt(near)).isZero();
+    }
+
+    @Test
+    void whoHasNowhereToStartFromStandsInNoWayOfTheOthers() {
+        String past = "Old Hand " + near.value().toString().substring(30);
+        PersonId hand = people.named(past);
+        post("/rounds/" + monday + "/prepare").exchange();
+
+        Week week = weeks.load(weeks.plan(monday).orElseThrow());
+        assertThat(week.rounds()).noneMatch(r -> r.personId().equals(hand.value()));
+        assertThat(week.nowhere()).contains(past);
+        assertThat(get("/rounds/" + monday)).hasStatusOk().bodyText().contains("Without rounds", past);
     }
 
     @Test
