@@ -6,7 +6,7 @@ import app.ramkeeper.fleet.InstallCard;
 import app.ramkeeper.fleet.InstallId;
 import app.ramkeeper.visits.Quantity;
 import app.ramkeeper.visits.ReadingPoint;
-import app.ramkeeper.visits.VisitHistory.LastReading;
+import app.ramkeeper.visits.SiteNow.LastReading;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;

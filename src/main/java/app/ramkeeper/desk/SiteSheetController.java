@@ -11,10 +11,10 @@ import app.ramkeeper.identity.ForField;
 import app.ramkeeper.identity.PersonId;
 import app.ramkeeper.upkeep.DueTask;
 import app.ramkeeper.upkeep.Upkeep;
+import app.ramkeeper.visits.SiteNow;
 import app.ramkeeper.visits.VisitHistory;
 import app.ramkeeper.visits.VisitInWords;
 import app.ramkeeper.visits.WaterRecords;
-import app.ramkeeper.visits.files.SitePictures;
 import app.ramkeeper.web.IntervalBar;
 import app.ramkeeper.web.Say;
 import app.ramkeeper.web.Slice;
@@ -40,7 +40,6 @@ class SiteSheetController {
     private final VisitHistory visits;
     private final InstallHistoryQuery histories;
     private final Upkeep upkeep;
-    private final SitePictures pictures;
     private final WaterRecords water;
     private final Pins pins;
     private final Say say;
@@ -50,7 +49,6 @@ class SiteSheetController {
             VisitHistory visits,
             InstallHistoryQuery histories,
             Upkeep upkeep,
-            SitePictures pictures,
             WaterRecords water,
             Pins pins,
             Say say) {
@@ -58,7 +56,6 @@ class SiteSheetController {
         this.visits = visits;
         this.histories = histories;
         this.upkeep = upkeep;
-        this.pictures = pictures;
         this.water = water;
         this.pins = pins;
         this.say = say;
@@ -76,15 +73,17 @@ class SiteSheetController {
         model.addAttribute("closed", site.closedOn(say.today()));
         model.addAttribute("wayThere", WayThere.of(site));
         model.addAttribute("installs", installs);
-        model.addAttribute("pictures", pictures.of(site.id()));
+        SiteNow now = visits.now(site.id());
+        model.addAttribute("pictures", now.pictures());
+        model.addAttribute("gate", now.gate());
         model.addAttribute("water", water.of(site.id(), LAST_SAMPLES));
         List<UUID> pinned = user == null ? List.of() : pins.of(new PersonId(user.person()));
         model.addAttribute("pinned", pinned.contains(id));
         model.addAttribute("pins", pinned.size());
         model.addAttribute("mostPins", Pins.MOST);
-        model.addAttribute("readings", ReadingsAgainstBaseline.of(installs, visits.lastReadings(site.id())));
-        model.addAttribute("followUps", visits.openFollowUps(site.id()));
-        model.addAttribute("planned", visits.plannedAt(site.id()));
+        model.addAttribute("readings", ReadingsAgainstBaseline.of(installs, now.readings()));
+        model.addAttribute("followUps", now.followUps());
+        model.addAttribute("planned", now.planned());
         List<DueTask> due =
                 upkeep.tasksAt(site.id()).stream().filter(DueTask::presses).toList();
         model.addAttribute("due", due.stream().map(this::withBar).toList());

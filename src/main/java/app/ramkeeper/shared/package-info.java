@@ -1,4 +1,4 @@
-/** The few types all features need: kinds of failure, identifiers, measured quantities, clean text, the clock. */
+/** The few types all features need: kinds of failure, identifiers, measured quantities, clean text, the clock, lists read together. */
 @org.springframework.modulith.ApplicationModule(
         type = org.springframework.modulith.ApplicationModule.Type.OPEN,
         allowedDependencies = {})

@@ -46,14 +46,6 @@ class PlanQueries {
                 .list();
     }
 
-    List<PlannedVisit> plannedAt(SiteId site) {
-        return jdbc.sql(PLANNED
-                        + "where v.state = 'PLANNED' and v.site_id = :site order by v.planned_on nulls last, v.id")
-                .param("site", site.value())
-                .query(PlanQueries::planned)
-                .list();
-    }
-
     List<PersonOut> notBack() {
         Instant now = clock.instant();
         return jdbc.sql("""

@@ -124,19 +124,6 @@ class StoryQueries {
                 .list();
     }
 
-    List<VisitHistory.LastReading> lastReadings(SiteId site) {
-        return jdbc.sql("""
-                        select distinct on (g.install_id, g.quantity, g.place, g.pump_id) g.*, r.attended_on, r.kind, i.name as instrument
-                        from installs s join readings g on g.install_id = s.id
-                        join current_reports r on r.id = g.report_id left join instruments i on i.id = g.instrument_id
-                        where s.site_id = :site
-                        order by g.install_id, g.quantity, g.place, g.pump_id, r.attended_on desc, r.recorded_at desc""")
-                .param("site", site.value())
-                .query((row, n) -> new VisitHistory.LastReading(
-                        new InstallId(row.getObject("install_id", UUID.class)), point(row)))
-                .list();
-    }
-
     private static ReadingPoint point(ResultSet row) throws SQLException {
         UUID pump = row.getObject("pump_id", UUID.class);
         return new ReadingPoint(
@@ -152,20 +139,5 @@ class StoryQueries {
                 row.getString("instrument"),
                 row.getBoolean("comparable"),
                 row.getString("not_comparable_reason"));
-    }
-
-    List<OpenFollowUp> openFollowUps(SiteId site) {
-        return jdbc.sql("""
-                        select f.*, r.attended_on from follow_ups f join current_reports r on r.id = f.report_id
-                        where f.site_id = :site and f.done_on is null order by f.promised desc, f.due_on nulls last, r.attended_on, f.id""")
-                .param("site", site.value())
-                .query((row, n) -> new OpenFollowUp(
-                        row.getObject("id", UUID.class),
-                        new ReportId(row.getObject("report_id", UUID.class)),
-                        row.getObject("attended_on", LocalDate.class),
-                        row.getString("text"),
-                        row.getObject("due_on", LocalDate.class),
-                        row.getBoolean("promised")))
-                .list();
     }
 }

@@ -23,12 +23,14 @@ public class VisitHistory {
     private final StoryQueries stories;
     private final PlanQueries plans;
     private final ReportFacts facts;
+    private final SiteNowQuery now;
 
-    VisitHistory(ReportQueries reports, StoryQueries stories, PlanQueries plans, ReportFacts facts) {
+    VisitHistory(ReportQueries reports, StoryQueries stories, PlanQueries plans, ReportFacts facts, SiteNowQuery now) {
         this.reports = reports;
         this.stories = stories;
         this.plans = plans;
         this.facts = facts;
+        this.now = now;
     }
 
     /** A report by its id, in force or not. */
@@ -61,27 +63,14 @@ public class VisitHistory {
         return stories.readings(install);
     }
 
-    /** The last reading of each quantity at each place for all installs of a site, as pairs of install and reading. */
-    public List<LastReading> lastReadings(SiteId site) {
-        return stories.lastReadings(site);
-    }
-
-    /** The last reading of one quantity at one place of an install. */
-    public record LastReading(InstallId install, ReadingPoint reading) {}
-
-    /** What is left to do at a site, promises first. */
-    public List<OpenFollowUp> openFollowUps(SiteId site) {
-        return stories.openFollowUps(site);
+    /** How a site stands after its visits so far; one statement. */
+    public SiteNow now(SiteId site) {
+        return now.of(site);
     }
 
     /** A person's planned visits of a day by time. */
     public List<PlannedVisit> plannedFor(PersonId person, LocalDate day) {
         return plans.plannedFor(person, day);
-    }
-
-    /** What is planned at a site, by day. */
-    public List<PlannedVisit> plannedAt(SiteId site) {
-        return plans.plannedAt(site);
     }
 
     /** Who is in the field and has not said that they are back; the latest first. */

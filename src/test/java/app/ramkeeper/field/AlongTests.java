@@ -316,6 +316,19 @@ class AlongTests extends FromPhones {
     }
 
     @Test
+    void theSiteSheetShowsTheGateAndCountsThePictures() {
+        draw("DRAWING", "Line up the hill");
+        draw("GATE", "Iron gate");
+        UUID gate = jdbc.sql("select id from site_pictures where site_id = :site and kind = 'GATE'")
+                .param("site", site.value())
+                .query(UUID.class)
+                .single();
+
+        assertThat(body(get(ada, "/sites/" + site + "/sheet")))
+                .contains("src=\"/site-pictures/" + gate, "Iron gate", "2 pictures of the gate");
+    }
+
+    @Test
     void aRefusedPictureKeepsTheWordsAndSaysWhy() {
         MvcTestResult wrong = mvc.post()
                 .uri("/sites/{id}/pictures", site.value())

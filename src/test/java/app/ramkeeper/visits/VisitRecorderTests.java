@@ -306,7 +306,7 @@ class VisitRecorderTests {
     @Test
     void thirdVisitInVainAtALockedGateMakesTheOfficeRing() {
         for (int i = 0; i < 3; i++) {
-            assertThat(history.plannedAt(site)).noneMatch(PlannedVisit::officeMustRing);
+            assertThat(history.now(site).planned()).noneMatch(PlannedVisit::officeMustRing);
             recorder.record(
                     Reports.service(site, tech, DAY.plusDays(i))
                             .inVain(Reason.LOCKED_GATE)
@@ -316,9 +316,9 @@ class VisitRecorderTests {
 
         VisitId next = planned();
 
-        assertThat(history.plannedAt(site)).singleElement().matches(PlannedVisit::officeMustRing);
+        assertThat(history.now(site).planned()).singleElement().matches(PlannedVisit::officeMustRing);
         visits.answered(next, ContactBy.PHONE, Answer.CONFIRMED, "Gate will be open", tech);
-        assertThat(history.plannedAt(site)).singleElement().matches(v -> !v.officeMustRing() && v.attempts() == 1);
+        assertThat(history.now(site).planned()).singleElement().matches(v -> !v.officeMustRing() && v.attempts() == 1);
     }
 
     @Test

@@ -4,6 +4,7 @@ import app.ramkeeper.fleet.Position;
 import app.ramkeeper.identity.People;
 import app.ramkeeper.identity.People.Leave;
 import app.ramkeeper.identity.People.PersonCard;
+import app.ramkeeper.shared.OneStatement;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.HashMap;

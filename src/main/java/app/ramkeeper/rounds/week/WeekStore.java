@@ -8,6 +8,7 @@ import app.ramkeeper.rounds.week.Supplies.Need;
 import app.ramkeeper.rounds.week.Supplies.OnHand;
 import app.ramkeeper.rounds.week.TechDays.Team;
 import app.ramkeeper.shared.Missing;
+import app.ramkeeper.shared.OneStatement;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;

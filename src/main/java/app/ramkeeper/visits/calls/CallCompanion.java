@@ -8,6 +8,7 @@ import app.ramkeeper.identity.ForOffice;
 import app.ramkeeper.shared.Missing;
 import app.ramkeeper.visits.OpenFollowUp;
 import app.ramkeeper.visits.PlannedVisit;
+import app.ramkeeper.visits.SiteNow;
 import app.ramkeeper.visits.VisitHistory;
 import app.ramkeeper.visits.VisitInWords;
 import java.util.List;
@@ -43,12 +44,13 @@ class CallCompanion {
     /** @throws Missing if there is no such site */
     Beside of(SiteId id) {
         SiteCard site = fleet.site(id);
+        SiteNow now = history.now(id);
         return new Beside(
                 site,
                 fleet.installsOf(site.id()),
                 history.lastVisits(site.id(), LAST_VISITS),
-                history.openFollowUps(site.id()),
-                history.plannedAt(site.id()),
+                now.followUps(),
+                now.planned(),
                 calls.openAt(site.id().value()));
     }
 

@@ -178,7 +178,7 @@ class PlanPages {
                 .toList();
         model.addAttribute(
                 "offered", Stream.concat(extra.stream(), offered.stream()).toList());
-        model.addAttribute("planned", history.plannedAt(site.id()));
+        model.addAttribute("planned", history.now(site.id()).planned());
         return VIEW;
     }
 

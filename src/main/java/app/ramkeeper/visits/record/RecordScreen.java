@@ -122,7 +122,8 @@ class RecordScreen {
     /** The last value of each reading in words, by the prefix of its fields. */
     private Map<String, String> last(SiteId site) {
         Map<String, String> last = new HashMap<>();
-        history.lastReadings(site)
+        history.now(site)
+                .readings()
                 .forEach(l -> last.put(
                         "reading." + l.install().value() + "." + l.reading().quantity() + "."
                                 + l.reading().place(),

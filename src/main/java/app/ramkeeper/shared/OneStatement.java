@@ -1,4 +1,4 @@
-package app.ramkeeper.rounds.week;
+package app.ramkeeper.shared;
 
 import java.util.ArrayList;
 import java.util.List;
@@ -8,7 +8,7 @@ import tools.jackson.databind.PropertyNamingStrategies;
 import tools.jackson.databind.json.JsonMapper;
 
 /** Reads several lists that belong together by one statement, into a record that names each of them. */
-final class OneStatement {
+public final class OneStatement {
 
     private static final JsonMapper JSON = JsonMapper.builder()
             .propertyNamingStrategy(PropertyNamingStrategies.SNAKE_CASE)
@@ -17,12 +17,12 @@ final class OneStatement {
     private final List<String> lists = new ArrayList<>();
 
     /** A list of the record and the select that gives its rows; columns are named as the row's fields. */
-    OneStatement list(String name, String select) {
+    public OneStatement list(String name, String select) {
         lists.add("'" + name + "', (select coalesce(json_agg(r), '[]') from (" + select + ") r)");
         return this;
     }
 
-    <T> T read(JdbcClient jdbc, Map<String, ?> params, Class<T> type) {
+    public <T> T read(JdbcClient jdbc, Map<String, ?> params, Class<T> type) {
         String all = jdbc.sql("select json_build_object(" + String.join(", ", lists) + ")::text")
                 .params(params)
                 .query(String.class)
