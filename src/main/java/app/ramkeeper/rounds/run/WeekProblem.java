@@ -1,6 +1,7 @@
 package app.ramkeeper.rounds.run;
 
 import app.ramkeeper.fleet.Position;
+import app.ramkeeper.rounds.solver.Evenness;
 import app.ramkeeper.rounds.solver.Job;
 import app.ramkeeper.rounds.solver.Plan;
 import app.ramkeeper.rounds.solver.PlanCheck;
@@ -37,8 +38,8 @@ import org.jspecify.annotations.Nullable;
  * windows after noon are moved by it.
  *
  * <p>Soft goals with a place here: lateness (the prize of leaving out, and a price that grows by the day), travel, who knows the
- * site, who had less to do of late, few rounds, clustering (what the weeks ahead brought forward has a higher prize). Without
- * one: equal hours within the week and an early end of the day, for the optimiser's cost adds up visits and legs, not rounds.
+ * site, who had less to do of late, equal hours within the week, few rounds, an early end of the day, clustering (what the weeks
+ * ahead brought forward has a higher prize).
  */
 final class WeekProblem {
 
@@ -47,6 +48,13 @@ final class WeekProblem {
 
     private static final double USE_OF_A_DAY = 10;
     private static final double STRANGER = 4;
+
+    /** What each minute away costs besides: of two orders that drive alike, the one that waits less. */
+    private static final double HOME_EARLY = 0.02;
+
+    /** Twice what it costs if of two people one has a full week and the other none. */
+    private static final double EVEN = 300;
+
     private static final double PAIR_NOT_NEEDED = 5;
     private static final double STAY = 25;
 
@@ -148,11 +156,36 @@ final class WeekProblem {
             }
             double[][] travel = travel(ends);
             problem = Problem.of(jobs, days, travel, travel, (job, round) -> price(stops.get(job), rounds.get(round)));
+            problem.even(evenness());
             for (int j = 0; j < stops.size(); j++) {
                 if (stops.get(j).locked() && keyOf(stops.get(j)) != null) {
                     problem.freeze(j);
                 }
             }
+        }
+
+        /** Each technician's hours of the whole week, those too that are not the optimiser's to change. */
+        private Evenness evenness() {
+            List<UUID> people = week.rounds().stream()
+                    .filter(TechDay::works)
+                    .map(TechDay::personId)
+                    .distinct()
+                    .toList();
+            double[] busy = new double[people.size()];
+            double[] available = new double[people.size()];
+            for (TechDay day : week.rounds()) {
+                int person = people.indexOf(day.personId());
+                if (person >= 0 && day.works()) {
+                    available[person] += Math.max(1, day.longest());
+                }
+                if (person >= 0 && !roundOf.containsKey(day.key())) {
+                    busy[person] += Math.max(0, week.times(day.key()).back() - day.from());
+                }
+            }
+            int[] groupOf = rounds.stream()
+                    .mapToInt(round -> people.indexOf(round.personId()))
+                    .toArray();
+            return new Evenness(groupOf, busy, available, EVEN);
         }
 
         private Round day(int r, List<Position> ends) {
@@ -165,7 +198,8 @@ final class WeekProblem {
                     round.longest() - roomOf(round),
                     Double.POSITIVE_INFINITY,
                     r,
-                    USE_OF_A_DAY);
+                    USE_OF_A_DAY,
+                    HOME_EARLY);
         }
 
         /** A day that one agreed job takes up has no room left for call-outs. */

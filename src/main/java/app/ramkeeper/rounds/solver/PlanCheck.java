@@ -39,7 +39,29 @@ public final class PlanCheck {
         for (int round = 0; round < plan.rounds().length; round++) {
             check.round(round, plan.rounds()[round]);
         }
+        check.evenness(plan);
         return new Verdict(List.copyOf(check.breaches), check.cost);
+    }
+
+    private void evenness(Plan plan) {
+        Evenness wanted = problem.evenness;
+        double[] share = wanted.busy().clone();
+        for (int round = 0; round < plan.rounds().length; round++) {
+            if (plan.rounds()[round].length > 0) {
+                Round day = problem.rounds[round];
+                double minutes = arriveBack(day, plan.rounds()[round], day.from()) - day.from();
+                share[wanted.groupOf()[round]] += minutes;
+                cost += day.minuteCost() * minutes;
+            }
+        }
+        double mean = 0;
+        for (int group = 0; group < share.length; group++) {
+            share[group] /= wanted.available()[group];
+            mean += share[group] / share.length;
+        }
+        for (double of : share) {
+            cost += wanted.price() * (of - mean) * (of - mean);
+        }
     }
 
     private void everyJobOnce(Plan plan) {

@@ -5,8 +5,8 @@ import java.util.List;
 /**
  * What the optimiser works on: jobs, rounds, travel, and which job fits which round at what price.
  *
- * <p>The cost of a plan is the travel cost, the fit cost of each placed job, the fixed cost of each round used, and the
- * prize of each job left out.
+ * <p>The cost of a plan is the travel cost, the fit cost of each placed job, the fixed cost of each round used and of
+ * its minutes, what {@link Evenness} asks, and the prize of each job left out.
  */
 public final class Problem {
 
@@ -19,6 +19,7 @@ public final class Problem {
     final double[][] fit;
 
     final boolean[] frozen;
+    Evenness evenness;
 
     private Problem(List<Job> jobs, List<Round> rounds, int locations, double[] time, double[] cost, Fit fit) {
         this.jobs = jobs.toArray(Job[]::new);
@@ -28,6 +29,7 @@ public final class Problem {
         this.cost = cost;
         this.fit = new double[this.jobs.length][this.rounds.length];
         this.frozen = new boolean[this.jobs.length];
+        this.evenness = Evenness.none(this.rounds.length);
         for (int job = 0; job < this.jobs.length; job++) {
             for (int round = 0; round < this.rounds.length; round++) {
                 this.fit[job][round] = fit.price(job, round);
@@ -61,6 +63,12 @@ public final class Problem {
     /** Says that the optimiser must leave a job where the given plan has it. */
     public Problem freeze(int job) {
         frozen[job] = true;
+        return this;
+    }
+
+    /** Says whose rounds are whose, and that their hours are to be even. */
+    public Problem even(Evenness wanted) {
+        evenness = wanted;
         return this;
     }
 

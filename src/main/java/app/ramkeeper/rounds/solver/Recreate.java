@@ -108,6 +108,9 @@ final class Recreate {
             int before = round - 1;
             if (before >= 0
                     && problem.rounds[before].equals(problem.rounds[round])
+                    && (problem.evenness.price() == 0
+                            || problem.evenness.groupOf()[before]
+                                    == problem.evenness.groupOf()[round])
                     && sameFit(problem, before, round)) {
                 twin[round] = before;
             }

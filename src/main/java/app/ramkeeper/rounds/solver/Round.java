@@ -11,9 +11,18 @@ package app.ramkeeper.rounds.solver;
  * @param capacity most load
  * @param period which of a job's windows holds
  * @param fixedCost cost of using it at all
+ * @param minuteCost cost of each minute from its earliest leaving to its return, so that being home early pays
  */
 public record Round(
-        int start, int end, double from, double until, double longest, double capacity, int period, double fixedCost) {
+        int start,
+        int end,
+        double from,
+        double until,
+        double longest,
+        double capacity,
+        int period,
+        double fixedCost,
+        double minuteCost) {
 
     public Round {
         if (!(until >= from)) {

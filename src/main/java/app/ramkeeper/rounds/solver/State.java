@@ -18,6 +18,11 @@ final class State {
     final int[] roundOf;
     private final double[] load;
     private final double[] roundCost;
+    /** From the earliest leaving to the return; 0 for an empty round. */
+    private final double[] length;
+
+    private final Shares shares;
+    private final boolean timed;
     /** For place k of a round: the segment from its start up to the stop before k. */
     private final double[][] headD, headE, headL;
     /** For place k: the segment from stop k to the round's end. */
@@ -33,6 +38,9 @@ final class State {
         size = new int[rounds];
         load = new double[rounds];
         roundCost = new double[rounds];
+        length = new double[rounds];
+        shares = new Shares(problem.evenness);
+        timed = problem.evenness.price() > 0 || Arrays.stream(problem.rounds).anyMatch(round -> round.minuteCost() > 0);
         headD = new double[rounds][10];
         headE = new double[rounds][10];
         headL = new double[rounds][10];
@@ -51,7 +59,7 @@ final class State {
 
     /** Cost with the prizes of what is left out; musts count in {@link #mustMissing()}. */
     double cost() {
-        double sum = missing;
+        double sum = missing + shares.cost();
         for (double round : roundCost) {
             sum += round;
         }
@@ -159,6 +167,11 @@ final class State {
             }
         }
         double added = problem.cost(before, here) + problem.cost(here, after) + problem.fit[job][round];
+        if (timed) {
+            double back = Math.max(tailE[round][place], earliest + onward) + tailD[round][place];
+            double longer = back - day.from() - length[round];
+            added += day.minuteCost() * longer + shares.costOf(round, longer);
+        }
         return count == 0 ? added + day.fixedCost() : added - problem.cost(before, after);
     }
 
@@ -194,6 +207,20 @@ final class State {
         forward(round, day, count);
         backward(round, day, count);
         roundCost[round] = price(round, day, count);
+        if (timed) {
+            measure(round, day, count);
+        }
+    }
+
+    private void measure(int round, Round day, int count) {
+        double now = 0;
+        if (count > 0) {
+            int last = problem.jobs[stops[round][count - 1]].location();
+            now = headE[round][count] + headD[round][count] + problem.time(last, day.end()) - day.from();
+        }
+        shares.lengthen(round, now - length[round]);
+        length[round] = now;
+        roundCost[round] += day.minuteCost() * now;
     }
 
     private void grow(int round, int length) {

@@ -37,7 +37,7 @@ final class AcademicFile {
             double[] row = rows.get(i);
             jobs.add(Job.of(i, row[6], row[3], Double.POSITIVE_INFINITY, row[4], row[5], 1));
         }
-        Round round = new Round(0, 0, depot[4], depot[5], Double.POSITIVE_INFINITY, fleet[1], 0, 0);
+        Round round = new Round(0, 0, depot[4], depot[5], Double.POSITIVE_INFINITY, fleet[1], 0, 0, 0);
         return Problem.of(jobs, Collections.nCopies((int) fleet[0], round), distance, distance, (job, at) -> 0);
     }
 
@@ -59,7 +59,7 @@ final class AcademicFile {
             jobs.add(Job.of(i, row[3], 0, row[4], row[row.length - 2], row[row.length - 1], 1));
         }
         double close = rows.get(0)[rows.get(0).length - 1];
-        Round round = new Round(0, 0, 0, close, Double.POSITIVE_INFINITY, Double.POSITIVE_INFINITY, 0, 0);
+        Round round = new Round(0, 0, 0, close, Double.POSITIVE_INFINITY, Double.POSITIVE_INFINITY, 0, 0, 0);
         return Problem.of(jobs, Collections.nCopies(routes, round), time, cost, (job, at) -> 0);
     }
 
@@ -97,7 +97,7 @@ final class AcademicFile {
             double[] open = sections.section("TIME_WINDOW_SECTION").get(depot);
             double capacity =
                     sections.value("CAPACITY_SECTION", vehicle, 1, sections.head("CAPACITY", Double.POSITIVE_INFINITY));
-            rounds.add(new Round(depot, depot, unit * open[1], unit * open[2], longest, capacity, 0, 0));
+            rounds.add(new Round(depot, depot, unit * open[1], unit * open[2], longest, capacity, 0, 0, 0));
         }
         return rounds;
     }

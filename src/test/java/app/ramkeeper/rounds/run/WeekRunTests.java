@@ -184,6 +184,23 @@ class WeekRunTests {
     }
 
     @Test
+    void givesTheVisitToWhoHasLessToDoThisWeek() {
+        UUID long1 = add("Long field", -45.05, 168.62);
+        jdbc.sql("update week_stops set minutes = 300, person_id = ?, day = ?, position = 1 where id = ?")
+                .params(ana.value(), monday, long1)
+                .update();
+        jdbc.sql("insert into week_rounds (plan_id, person_id, day, locked) values (?, ?, ?, true)")
+                .params(plan().id(), ana.value(), monday)
+                .update();
+        UUID stop = add("Field", -45.05, 168.60);
+
+        for (long seed = 1; seed <= 3; seed++) {
+            run(seed);
+            assertThat(stop(stop).personId()).isNotNull().isNotEqualTo(ana.value());
+        }
+    }
+
+    @Test
     void saysThatNobodyWorks() {
         add("Field", -45.0, 168.5);
         jdbc.sql("update people set left_on = ?").param(LocalDate.now(clock)).update();

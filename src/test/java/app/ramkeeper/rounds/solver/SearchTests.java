@@ -8,6 +8,7 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.SplittableRandom;
+import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -86,6 +87,48 @@ class SearchTests {
     }
 
     @Test
+    void sharesHoursOutWhereDrivingIsTheSame() {
+        List<Job> jobs = Collections.nCopies(4, Job.of(0, 90, 0, 500, 0, DAY, 1));
+        List<Round> days = Collections.nCopies(3, round(0, DAY));
+        Problem problem = Problem.of(jobs, days, new double[1][1], new double[1][1], (job, at) -> 0)
+                .even(new Evenness(new int[] {0, 0, 1}, new double[] {0, 0}, new double[] {900, 450}, 100));
+
+        Plan uneven = Plan.empty(problem);
+        Plan plan = new Search(problem, Limits.ofIterations(1, 2000), Progress.none()).improve(uneven, 1);
+
+        // 270 of 900 minutes against 90 of 450 is the nearest to equal shares that two days can give
+        assertThat(plan.rounds()[2]).hasSize(1);
+        assertThat(plan.cost()).isCloseTo(2 * 5 + 100 * 2 * 0.05 * 0.05, within(1e-9));
+    }
+
+    @Test
+    void givesLessToWhoeverIsBusyElsewhere() {
+        List<Job> jobs = Collections.nCopies(3, Job.of(0, 90, 0, 500, 0, DAY, 1));
+        Problem problem = Problem.of(
+                        jobs, Collections.nCopies(2, round(0, DAY)), new double[1][1], new double[1][1], (job, at) -> 0)
+                .even(new Evenness(new int[] {0, 1}, new double[] {400, 0}, new double[] {900, 900}, 1000));
+
+        Plan plan = new Search(problem, Limits.ofIterations(1, 1000), Progress.none()).improve(Plan.empty(problem), 1);
+
+        assertThat(plan.rounds()[0]).isEmpty();
+    }
+
+    @Test
+    void isHomeEarlyWhereTheOrderAllowsIt() {
+        // the first waits until it opens, unless the other is done before; both orders drive alike
+        Job late = Job.of(1, 30, 0, 500, 300, DAY, 1);
+        Job early = Job.of(2, 30, 0, 500, 0, DAY, 1);
+        double[][] way = {{0, 10, 10}, {10, 0, 10}, {10, 10, 0}};
+        Round day = new Round(0, 0, 0, DAY, 480, 100, 0, 0, 0.05);
+        Problem problem = Problem.of(List.of(late, early), List.of(day), way, way, (job, at) -> 0);
+
+        Plan plan = new Search(problem, Limits.ofIterations(1, 1000), Progress.none()).improve(Plan.empty(problem), 1);
+
+        assertThat(plan.rounds()[0]).containsExactly(1, 0);
+        assertThat(plan.cost()).isCloseTo(30 + 0.05 * 340, within(1e-9));
+    }
+
+    @Test
     void saysWhenAMustDoesNotFit() {
         double[][] far = {{0, 400}, {400, 0}};
         Job must = Job.of(1, 10, 0, Double.POSITIVE_INFINITY, 0, DAY, 1);
@@ -122,7 +165,7 @@ class SearchTests {
     }
 
     private static Round round(double from, double until) {
-        return new Round(0, 0, from, until, 400, 100, 0, 5);
+        return new Round(0, 0, from, until, 400, 100, 0, 5, 0);
     }
 
     /** Jobs in a square of the given side, some with narrow windows, some that fit only one round, some optional. */
@@ -147,12 +190,18 @@ class SearchTests {
             jobs.add(Job.of(job + 1, 10 + random.nextInt(40), 1, prize, opens, opens > 0 ? opens + 90 : DAY, 1));
         }
         long only = seed;
+        Evenness even = new Evenness(
+                IntStream.range(0, rounds).map(round -> round % 2).toArray(),
+                new double[] {0, 30},
+                new double[] {700, 400},
+                seed % 2 == 0 ? 0 : 80);
         return Problem.of(
-                jobs,
-                Collections.nCopies(rounds, round(0, DAY)),
-                distance,
-                distance,
-                (job, at) -> (job + only) % 7 == 0 && at != 0 ? Double.POSITIVE_INFINITY : at * 0.25);
+                        jobs,
+                        Collections.nCopies(rounds, new Round(0, 0, 0, DAY, 400, 100, 0, 5, seed % 3 == 0 ? 0 : 0.1)),
+                        distance,
+                        distance,
+                        (job, at) -> (job + only) % 7 == 0 && at != 0 ? Double.POSITIVE_INFINITY : at * 0.25)
+                .even(even);
     }
 
     private static double bestByTryingAll(Problem problem) {
