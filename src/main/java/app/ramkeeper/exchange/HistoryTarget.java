@@ -178,6 +178,7 @@ class HistoryTarget implements Target {
                 List.of(),
                 List.of(),
                 List.of(),
+                null,
                 null);
     }
 

@@ -48,7 +48,6 @@ class Intake {
     private final VisitRecorder recorder;
     private final Devices devices;
     private final Checklists checklists;
-    private final SettingLeft setting;
     private final TransactionTemplate transaction;
     private final Clock clock;
 
@@ -58,7 +57,6 @@ class Intake {
             VisitRecorder recorder,
             Devices devices,
             Checklists checklists,
-            SettingLeft setting,
             TransactionTemplate transaction,
             Clock clock) {
         this.jdbc = jdbc;
@@ -66,7 +64,6 @@ class Intake {
         this.recorder = recorder;
         this.devices = devices;
         this.checklists = checklists;
-        this.setting = setting;
         this.transaction = transaction;
         this.clock = clock;
     }
@@ -125,7 +122,6 @@ class Intake {
                 throw refused("id", "The visit and its envelope have different ids.");
             }
             checklists.requireHoldPoints(visit);
-            SettingLeft.requireShort(visit);
             return PhoneVisits.command(visit, new PersonId(entry.person()));
         } catch (JacksonException | NullPointerException broken) {
             throw refused("text", "Something in this visit cannot be read: a value is missing or of the wrong kind.");
@@ -201,9 +197,6 @@ class Intake {
         Long ahead = sent == null ? null : Duration.between(now, sent).toSeconds();
         String result = recorded instanceof Recorded.Held ? "HELD" : "APPLIED";
         PhoneVisit visit = json.readValue(entry.text(), PhoneVisit.class);
-        if (recorded instanceof Recorded.Applied) {
-            setting.keep(visit);
-        }
         jdbc.sql("""
                         insert into field_entries (id, person_id, carried_by, device_id, content_hash, text, result, photos, sent_at, received_at, clock_ahead_s)
                         values (:id, :person, :carrier, (select id from field_devices where id = :device), :hash, :text, :result, :photos, :sent, :now, :ahead)""")

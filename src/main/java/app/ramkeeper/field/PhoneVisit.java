@@ -32,6 +32,7 @@ import org.jspecify.annotations.Nullable;
  * @param dryFlow flow of the dry month, l/min, as typed
  * @param dryFrom from when the setting for the dry month is set, if two were agreed on
  * @param leftSetting the valve setting it was locked at
+ * @param install the one that was commissioned
  */
 @JsonIgnoreProperties(ignoreUnknown = true)
 public record PhoneVisit(
@@ -64,7 +65,8 @@ public record PhoneVisit(
         @Nullable LocalDate dryFrom,
         @Nullable LocalDate dryUntil,
         @Nullable Water water,
-        @Nullable String leftSetting) {
+        @Nullable String leftSetting,
+        @Nullable UUID install) {
 
     public PhoneVisit {
         require(id, site, kind, on, outcome);

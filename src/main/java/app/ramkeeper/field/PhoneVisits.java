@@ -11,8 +11,10 @@ import app.ramkeeper.shared.Text;
 import app.ramkeeper.visits.DoneBy;
 import app.ramkeeper.visits.RecordVisit;
 import app.ramkeeper.visits.ReportId;
+import app.ramkeeper.visits.ReportOutcome;
 import app.ramkeeper.visits.ReportSource;
 import app.ramkeeper.visits.VisitId;
+import app.ramkeeper.visits.VisitKind;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -60,7 +62,17 @@ final class PhoneVisits {
                 all(p.parts(), PhoneVisits::part),
                 List.of(),
                 followUps(p),
-                WaterRecord.of(p.water(), p.on()));
+                WaterRecord.of(p.water(), p.on()),
+                commissioned(p));
+    }
+
+    /** An older phone does not say which install it was; nothing is said of a visit that commissioned none. */
+    private static RecordVisit.@Nullable Commissioned commissioned(PhoneVisit p) {
+        String setting = text(p.leftSetting());
+        boolean done = p.kind() == VisitKind.COMMISSIONING && p.outcome() == ReportOutcome.DONE;
+        return !done || (p.install() == null && setting == null)
+                ? null
+                : new RecordVisit.Commissioned(with(p.install(), InstallId::new), setting);
     }
 
     private static List<RecordVisit.FollowUp> followUps(PhoneVisit p) {

@@ -1,16 +1,19 @@
 package app.ramkeeper.visits;
 
 import app.ramkeeper.fleet.BaselineDetails;
+import app.ramkeeper.fleet.Baselines;
 import app.ramkeeper.fleet.Fleet;
 import app.ramkeeper.fleet.InstallCard;
 import app.ramkeeper.fleet.InstallId;
 import app.ramkeeper.fleet.InstallWorks;
+import app.ramkeeper.shared.Conflict;
 import java.util.Comparator;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
+import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
 
 /** What a commissioning visit means for the register: the install is handed over, its readings become the baseline. */
@@ -19,34 +22,71 @@ class Commissioning {
 
     private final Fleet fleet;
     private final InstallWorks works;
+    private final Baselines baselines;
+    private final JdbcClient jdbc;
 
-    Commissioning(Fleet fleet, InstallWorks works) {
+    Commissioning(Fleet fleet, InstallWorks works, Baselines baselines, JdbcClient jdbc) {
         this.fleet = fleet;
         this.works = works;
+        this.baselines = baselines;
+        this.jdbc = jdbc;
     }
 
     void apply(RecordVisit command) {
         if (command.kind() == VisitKind.COMMISSIONING && command.outcome() == ReportOutcome.DONE) {
-            installs(command).forEach(install -> apply(command, install));
+            RecordVisit.Commissioned said = command.commissioned();
+            InstallId told = said == null ? null : said.install();
+            Set<InstallId> installs = told == null ? named(command) : Set.of(told);
+            // Where more than one install was commissioned nobody knows whose setting it is.
+            String setting = said == null || installs.size() != 1 ? null : said.setting();
+            installs.forEach(install -> apply(command, install, setting));
         }
     }
 
-    private static Set<InstallId> installs(RecordVisit command) {
-        return Stream.concat(
+    /** A report that does not say which install it was for tells it by its flows, or by all that it speaks of. */
+    private static Set<InstallId> named(RecordVisit command) {
+        Set<InstallId> spoken = Stream.concat(
                         command.works().stream().map(RecordVisit.Work::install),
                         command.readings().stream().map(RecordVisit.Reading::install))
                 .collect(Collectors.toSet());
+        Set<InstallId> measured = spoken.stream()
+                .filter(install -> reading(command, install, Quantity.DELIVERED_FLOW) != null)
+                .collect(Collectors.toSet());
+        return measured.isEmpty() ? spoken : measured;
     }
 
-    private void apply(RecordVisit command, InstallId id) {
+    private void apply(RecordVisit command, InstallId id, @Nullable String setting) {
         InstallCard install = fleet.install(id);
-        Optional<BaselineDetails> baseline = baseline(command, id);
-        if (install.commissionedOn() == null && install.commissioningKnown()) {
-            works.commission(id, command.attendedOn(), baseline.orElse(null));
-        } else {
-            baseline.ifPresent(measured -> fleet.configurationOn(id, command.attendedOn())
-                    .ifPresent(configuration -> works.keepBaseline(configuration.id(), measured)));
+        if (install.retiredOn() != null && command.source() != ReportSource.IMPORT) {
+            throw new Conflict("This install was retired on " + install.retiredOn() + ".");
         }
+        if (install.commissionedOn() == null && install.commissioningKnown()) {
+            works.commission(id, command.attendedOn(), null);
+        }
+        ReportId corrects = command.supersedes();
+        baselines.keep(
+                id,
+                new Baselines.Found(
+                        command.attendedOn(),
+                        baseline(command, id).orElse(null),
+                        newerSetting(id, command) ? null : setting,
+                        corrects == null ? null : corrects.value()));
+    }
+
+    /** A later commissioning of the same configuration wrote its setting down already. */
+    private boolean newerSetting(InstallId id, RecordVisit command) {
+        return jdbc.sql("""
+                        select exists (select from current_reports r join visit_reports v on v.id = r.id
+                          where v.commissioned_install_id = :install and v.valve_setting is not null
+                            and v.attended_on > :on and v.id <> :report
+                            and exists (select from configurations c where c.install_id = :install
+                              and daterange(c.from_date, c.until_date) @> cast(:on as date)
+                              and daterange(c.from_date, c.until_date) @> v.attended_on))""")
+                .param("install", id.value())
+                .param("on", command.attendedOn())
+                .param("report", command.id().value())
+                .query(Boolean.class)
+                .single();
     }
 
     /** The comparable readings as a baseline, if there is one and the flows are possible together. */

@@ -25,6 +25,7 @@ import org.jspecify.annotations.Nullable;
  * @param supersedes the report that this one corrects and restates in full
  * @param people who was there; the first led
  * @param water samples and hygiene; a correction without it keeps what the corrected report had
+ * @param commissioned what a commissioning was for; a correction without it keeps what the corrected report had
  */
 public record RecordVisit(
         ReportId id,
@@ -50,7 +51,9 @@ public record RecordVisit(
         List<Photo> photos,
         List<FollowUp> followUps,
 
-        @JsonInclude(JsonInclude.Include.NON_NULL) @Nullable WaterCare water) {
+        @JsonInclude(JsonInclude.Include.NON_NULL) @Nullable WaterCare water,
+
+        @JsonInclude(JsonInclude.Include.NON_NULL) @Nullable Commissioned commissioned) {
 
     public RecordVisit {
         people = List.copyOf(people);
@@ -64,10 +67,19 @@ public record RecordVisit(
 
     /** The same report, of another site. */
     RecordVisit at(SiteId other) {
+        return copy(other, commissioned);
+    }
+
+    /** The same report; where it does not say which install was commissioned, another one says it. */
+    RecordVisit orCommissioned(@Nullable Commissioned other) {
+        return commissioned == null ? copy(site, other) : this;
+    }
+
+    private RecordVisit copy(SiteId site, @Nullable Commissioned commissioned) {
         return new RecordVisit(
                 id,
                 visit,
-                other,
+                site,
                 kind,
                 supersedes,
                 attendedOn,
@@ -87,8 +99,17 @@ public record RecordVisit(
                 parts,
                 photos,
                 followUps,
-                water);
+                water,
+                commissioned);
     }
+
+    /**
+     * The install that was put to work.
+     *
+     * @param setting the valve setting it was left and locked at
+     */
+    public record Commissioned(
+            @Nullable InstallId install, @Nullable String setting) {}
 
     /**
      * What became of one task.

@@ -125,6 +125,7 @@ class ReportDetails {
                 h.source(),
                 reportId(h.supersedes()),
                 reportId(h.supersededBy()),
+                h.commissioned(),
                 h.people(),
                 works,
                 readings,

@@ -66,7 +66,8 @@ class ReportFacts {
                         select install_id from report_works where report_id = :id
                         union select install_id from readings where report_id = :id
                         union select install_id from findings where report_id = :id and install_id is not null
-                        union select install_id from parts_used where report_id = :id""").param("id", report.value()).query(UUID.class).set().stream()
+                        union select install_id from parts_used where report_id = :id
+                        union select commissioned_install_id from visit_reports where id = :id and commissioned_install_id is not null""").param("id", report.value()).query(UUID.class).set().stream()
                 .map(InstallId::new)
                 .collect(Collectors.toSet());
     }
@@ -76,7 +77,8 @@ class ReportFacts {
                         c.works().stream().map(RecordVisit.Work::install),
                         c.readings().stream().map(RecordVisit.Reading::install),
                         c.findings().stream().map(RecordVisit.Finding::install),
-                        c.parts().stream().map(RecordVisit.PartUsed::install))
+                        c.parts().stream().map(RecordVisit.PartUsed::install),
+                        Stream.ofNullable(c.commissioned()).map(RecordVisit.Commissioned::install))
                 .flatMap(s -> s)
                 .filter(Objects::nonNull)
                 .map(InstallId::value)

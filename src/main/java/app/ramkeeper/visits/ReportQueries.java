@@ -21,11 +21,11 @@ class ReportQueries {
 
     private static final int PAGE = 20;
     private static final String HEAD = """
-            select r.*, s.name as site_name, b.name as recorded_by_name, later.id as superseded_by,
+            select r.*, put.name as commissioned_name, s.name as site_name, b.name as recorded_by_name, later.id as superseded_by,
               (select array_agg(p.name order by rp.lead desc, p.name) from report_people rp join people p on p.id = rp.person_id
                 where rp.report_id = r.id) as people
             from visit_reports r join sites s on s.id = r.site_id join people b on b.id = r.recorded_by
-            left join visit_reports later on later.supersedes = r.id
+            left join visit_reports later on later.supersedes = r.id left join installs put on put.id = r.commissioned_install_id
             """;
     private static final String IN_FORCE =
             " later.id is null and r.outcome <> 'WITHDRAWN' and (:first or (r.attended_on, r.id) < (cast(:on as date), cast(:id as uuid)))"
@@ -106,6 +106,7 @@ class ReportQueries {
             ReportSource source,
             @Nullable UUID supersedes,
             @Nullable UUID supersededBy,
+            ReportView.@Nullable Commissioned commissioned,
             List<String> people) {}
 
     private static ReportHead head(ResultSet row, int n) throws SQLException {
@@ -130,9 +131,19 @@ class ReportQueries {
                 ReportSource.valueOf(row.getString("source")),
                 row.getObject("supersedes", UUID.class),
                 row.getObject("superseded_by", UUID.class),
+                commissioned(row),
                 row.getArray("people") == null
                         ? List.of()
                         : List.of((String[]) row.getArray("people").getArray()));
+    }
+
+    private static ReportView.@Nullable Commissioned commissioned(ResultSet row) throws SQLException {
+        UUID install = row.getObject("commissioned_install_id", UUID.class);
+        String setting = row.getString("valve_setting");
+        return install == null && setting == null
+                ? null
+                : new ReportView.Commissioned(
+                        install == null ? null : new InstallId(install), row.getString("commissioned_name"), setting);
     }
 
     static @Nullable Instant instant(ResultSet row, String column) throws SQLException {

@@ -34,6 +34,7 @@ class ReportRules {
     static List<Problem> broken(RecordVisit command, ReportFacts.Known known, LocalDate today) {
         ReportRules rules = new ReportRules(command, known, today);
         rules.checkHead();
+        rules.checkCommissioned();
         rules.checkTimes();
         rules.checkWorks();
         rules.checkReadings();
@@ -67,6 +68,18 @@ class ReportRules {
                 !command.nobodyThere() || command.customerName() == null,
                 "customerName",
                 "Either nobody was there or give the name, not both.");
+    }
+
+    private void checkCommissioned() {
+        RecordVisit.Commissioned commissioned = command.commissioned();
+        if (commissioned != null) {
+            install(commissioned.install(), "install");
+            String setting = commissioned.setting();
+            say(
+                    setting == null || setting.length() <= 200,
+                    "leftSetting",
+                    "The valve setting is longer than 200 characters: say it shorter.");
+        }
     }
 
     private void checkTimes() {

@@ -1,5 +1,6 @@
 package app.ramkeeper.visits;
 
+import app.ramkeeper.fleet.InstallId;
 import app.ramkeeper.identity.PersonId;
 import app.ramkeeper.shared.Uuids;
 import java.sql.Timestamp;
@@ -48,11 +49,14 @@ class ReportStore {
 
     /** Writes the report's head; false if the id is taken, also by a writer that is just committing. */
     boolean insertHead(RecordVisit c, PersonId by, byte[] hash) {
+        RecordVisit.Commissioned commissioned = c.commissioned();
+        InstallId install = commissioned == null ? null : commissioned.install();
         return jdbc.sql("""
                         insert into visit_reports (id, visit_id, site_id, kind, supersedes, attended_on, started_at, arrived_at, left_at,
-                          recorded_at, recorded_by, outcome, reason, note, nobody_there, customer_name, content_hash, source)
+                          recorded_at, recorded_by, outcome, reason, note, nobody_there, customer_name, content_hash, source,
+                          commissioned_install_id, valve_setting)
                         values (:id, :visit, :site, :kind, :supersedes, :on, :started, :arrived, :left, :now, :by, :outcome, :reason,
-                          :note, :nobody, :customer, :hash, :source)
+                          :note, :nobody, :customer, :hash, :source, :commissioned, :setting)
                         on conflict (id) do nothing""")
                         .param("id", c.id().value())
                         .param("visit", c.visit() == null ? null : c.visit().value())
@@ -74,6 +78,8 @@ class ReportStore {
                         .param("customer", c.customerName())
                         .param("hash", hash)
                         .param("source", c.source().name())
+                        .param("commissioned", install == null ? null : install.value())
+                        .param("setting", commissioned == null ? null : commissioned.setting())
                         .update()
                 == 1;
     }

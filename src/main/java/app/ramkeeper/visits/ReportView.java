@@ -30,6 +30,7 @@ public record ReportView(
         ReportSource source,
         @Nullable ReportId supersedes,
         @Nullable ReportId supersededBy,
+        @Nullable Commissioned commissioned,
         List<String> people,
         List<Work> works,
         List<Reading> readings,
@@ -37,6 +38,12 @@ public record ReportView(
         List<Part> parts,
         List<Photo> photos,
         List<FollowUp> followUps) {
+
+    /** The install that was put to work, and the valve setting it was left at. */
+    public record Commissioned(
+            @Nullable InstallId install,
+            @Nullable String installName,
+            @Nullable String setting) {}
 
     public record Work(
             InstallId install,

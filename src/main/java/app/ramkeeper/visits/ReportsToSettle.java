@@ -195,7 +195,8 @@ public class ReportsToSettle {
                 r.parts(),
                 r.photos(),
                 r.followUps(),
-                r.water());
+                r.water(),
+                r.commissioned());
     }
 
     private Held held(ResultSet row) throws SQLException {

@@ -1,5 +1,6 @@
 package app.ramkeeper.visits;
 
+import app.ramkeeper.fleet.InstallId;
 import app.ramkeeper.fleet.SiteId;
 import app.ramkeeper.identity.PersonId;
 import app.ramkeeper.shared.Uuids;
@@ -33,6 +34,7 @@ class Superseding {
             @Nullable VisitId visit,
             VisitKind kind,
             LocalDate attendedOn,
+            RecordVisit.@Nullable Commissioned commissioned,
             boolean superseded) {}
 
     /** The report, its row held: of two corrections of one report the second waits, then finds it superseded. */
@@ -74,6 +76,15 @@ class Superseding {
                 visit == null ? null : new VisitId(visit),
                 VisitKind.valueOf(row.getString("kind")),
                 row.getObject("attended_on", LocalDate.class),
+                commissioned(row),
                 row.getBoolean("superseded"));
+    }
+
+    private static RecordVisit.@Nullable Commissioned commissioned(ResultSet row) throws SQLException {
+        UUID install = row.getObject("commissioned_install_id", UUID.class);
+        String setting = row.getString("valve_setting");
+        return install == null && setting == null
+                ? null
+                : new RecordVisit.Commissioned(install == null ? null : new InstallId(install), setting);
     }
 }

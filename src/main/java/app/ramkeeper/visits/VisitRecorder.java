@@ -130,9 +130,11 @@ public class VisitRecorder {
         return sent.at(facts.standing(sent.site()));
     }
 
-    private Recorded write(RecordVisit command, byte[] hash, PersonId by) {
+    private Recorded write(RecordVisit sound, byte[] hash, PersonId by) {
         Optional<Superseding.Old> old =
-                Optional.ofNullable(command.supersedes()).flatMap(superseding::hold);
+                Optional.ofNullable(sound.supersedes()).flatMap(superseding::hold);
+        RecordVisit command =
+                sound.orCommissioned(old.map(Superseding.Old::commissioned).orElse(null));
         // A correction stays beside what it corrects, also where that names a site that was merged since.
         SiteId site = old.map(Superseding.Old::site).orElse(command.site());
         if (!reports.insertHead(command.at(site), by, hash)) {

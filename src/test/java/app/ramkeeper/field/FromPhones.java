@@ -67,9 +67,6 @@ abstract class FromPhones {
     Checklists checklists;
 
     @Autowired
-    SettingLeft setting;
-
-    @Autowired
     TransactionTemplate transaction;
 
     @Autowired

@@ -179,7 +179,7 @@ class IntakeLateTests extends FromPhones {
         Map<String, Object> entry = envelope(ada, visit);
         assertThat(send(ada, entry)).hasStatusOk();
         Clock later = Clock.offset(clock, Duration.ofDays(60));
-        Intake then = new Intake(jdbc, json, recorder, devices, checklists, setting, transaction, later);
+        Intake then = new Intake(jdbc, json, recorder, devices, checklists, transaction, later);
         SecurityContextHolder.getContext()
                 .setAuthentication(new TestingAuthenticationToken("ada", "", "ROLE_TECHNICIAN"));
         try {

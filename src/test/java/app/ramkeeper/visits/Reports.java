@@ -49,6 +49,7 @@ public final class Reports {
                 List.of(),
                 List.of(),
                 List.of(),
+                null,
                 null));
     }
 
@@ -66,6 +67,11 @@ public final class Reports {
 
     public Reports corrects(ReportId old) {
         return copy(report.id(), report.visit(), old, report.outcome(), report.reason(), report.note());
+    }
+
+    public Reports commissioned(InstallId install, String setting) {
+        report = report.orCommissioned(new RecordVisit.Commissioned(install, setting));
+        return this;
     }
 
     public Reports note(String note) {
@@ -135,7 +141,8 @@ public final class Reports {
                 r.parts(),
                 photos,
                 r.followUps(),
-                r.water());
+                r.water(),
+                r.commissioned());
         return this;
     }
 
@@ -174,7 +181,8 @@ public final class Reports {
                 parts,
                 r.photos(),
                 r.followUps(),
-                r.water());
+                r.water(),
+                r.commissioned());
         return this;
     }
 
@@ -209,7 +217,8 @@ public final class Reports {
                 r.parts(),
                 r.photos(),
                 r.followUps(),
-                r.water());
+                r.water(),
+                r.commissioned());
         return this;
     }
 }

@@ -304,6 +304,31 @@ class VisitRecorderTests {
     }
 
     @Test
+    void correctedCommissioningMendsItsBaselineWhereItStands() {
+        InstallId built = installs.notYetCommissioned(site);
+        RecordVisit first = Reports.of(VisitKind.COMMISSIONING, site, tech, DAY)
+                .commissioned(built, "3 turns")
+                .reading(built, Quantity.DELIVERED_FLOW, MeasuredAt.TANK, "4.0", Unit.LITRE_PER_MINUTE)
+                .build();
+        recorder.record(first, tech);
+        RecordVisit mended = Reports.of(VisitKind.COMMISSIONING, site, tech, DAY.plusDays(1))
+                .corrects(first.id())
+                .reading(built, Quantity.DELIVERED_FLOW, MeasuredAt.TANK, "4.4", Unit.LITRE_PER_MINUTE)
+                .build();
+
+        recorder.record(mended, tech);
+
+        assertThat(fleet.configurations(built)).singleElement().satisfies(only -> {
+            assertThat(only.details().valveSetting()).isEqualTo("3 turns");
+            assertThat(only.baseline()).isNotNull();
+            assertThat(only.baseline().deliveredFlowSi()).isEqualTo(Unit.LITRE_PER_MINUTE.toSi(4.4));
+            assertThat(only.baseline().report()).isEqualTo(mended.id().value());
+        });
+        assertThat(history.report(mended.id()).orElseThrow().commissioned())
+                .isEqualTo(new ReportView.Commissioned(built, "New ram", "3 turns"));
+    }
+
+    @Test
     void thirdVisitInVainAtALockedGateMakesTheOfficeRing() {
         for (int i = 0; i < 3; i++) {
             assertThat(history.now(site).planned()).noneMatch(PlannedVisit::officeMustRing);

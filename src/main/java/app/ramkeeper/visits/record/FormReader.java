@@ -106,6 +106,7 @@ final class FormReader {
                 used,
                 photos(),
                 left,
+                null,
                 null);
     }
 
