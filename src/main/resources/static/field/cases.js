@@ -1,6 +1,7 @@
 // Cases from life: one tap, and what follows is written down. A second tap takes it back.
 import { h, field } from './dom.js';
 import { iso } from './data.js';
+import { only } from './where.js';
 
 const inDays = (n) => { const d = new Date(); d.setDate(d.getDate() + n); return iso(d); };
 const stop = (d, reason) => { d.outcome = 'COULD_NOT'; d.reason = reason; d.tasks.forEach((t) => { if (!t.outcome || t.usual) { Object.assign(t, { outcome: 'COULD_NOT', reason }); } }); };
@@ -13,7 +14,7 @@ const CASES = [
   }],
   ['DRY', 'Source dry', 'Kept as a reading of no flow on this day, for the next design. The tasks sleep as soon as the office sets the install to no water.', (d, add) => {
     stop(d, 'NO_WATER');
-    add.find('SOURCE_DRY', 'Dry season', '');
+    add.find('SOURCE_DRY', 'Dry season', '', true);
     add.reading('SOURCE_FLOW', 'SOURCE', '0');
     add.left('Set the install to no water, and ask when the source is back');
   }],
@@ -23,7 +24,7 @@ const CASES = [
     add.left('Look early at the valve rubbers: the pump may have run without a strainer', inDays(30));
   }],
   ['FLOOD', 'Flood went over it', 'Look at intake, chamber, vessel, rubbers and seals before it is started.', (d, add) => {
-    add.find('FLOOD_DAMAGE', 'Flood went over the pump', '');
+    add.find('FLOOD_DAMAGE', 'Flood went over the pump', '', true);
     add.left('Look after the flood: intake, chamber, vessel, rubbers, seals');
   }],
   ['OWNER', 'Owner did it', 'Mark below which tasks the owner did, about when, and with which part. They count as done by the owner.', () => {}],
@@ -52,9 +53,10 @@ function toggle(c, code, step) {
   if (!d.cases.includes(code)) {
     d.cases.push(code);
     step(d, {
-      find: (symptom, cause, action) => d.findings.push({ install: c.installs[0]?.id || null, symptom, cause, action, of: code }),
+      find: (symptom, cause, action, whole = false) => d.findings.push({ install: only(c.installs), whole, symptom, cause, action, of: code }),
       left: (text, dueOn = null) => d.followUps.push({ text, dueOn, promised: false, of: code }),
-      reading: (quantity, place, value) => { if (c.installs[0]) { d.readings[`${c.installs[0].id}|${quantity}`] ??= { value, unit: 'LITRE_PER_MINUTE', place, of: code }; } },
+      // a source that is dry is dry for each install of the site; one with a source of its own is typed over
+      reading: (quantity, place, value) => c.installs.forEach((i) => { d.readings[`${i.id}|${quantity}`] ??= { value, unit: 'LITRE_PER_MINUTE', place, of: code }; }),
     });
     return;
   }

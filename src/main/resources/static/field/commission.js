@@ -1,10 +1,23 @@
 // Putting a pump to work, step by step. The list is data of the office; hold points are ticked or explained.
 import { h, field, number } from './dom.js';
-import { db } from './data.js';
+import { db, installsOf } from './data.js';
+import { only, where } from './where.js';
 
 const read = (text) => { const t = String(text ?? '').trim().replace(',', '.'); return t === '' || Number.isNaN(Number(t)) ? null : Number(t); };
 /** The edition the visit began with; the office may have written a newer one since. */
 const listOf = (d) => d.list || db.data.checklists.find((c) => c.id === d.checklist);
+
+/** The newest list for the pump model of one of these installs, else the one for all models. */
+export const listFor = (installs) => db.data.checklists.find((c) => c.model && installs.some((i) => (i.pumps || []).some((p) => p.modelId === c.model))) || db.data.checklists.find((c) => !c.model) || null;
+
+/** The install to begin with: the only one that runs or waits to be put to work. */
+export function likely(installs) {
+  const working = installs.filter((i) => i.state === 'RUNNING' || (!i.commissioned && i.known));
+  return only(installs) || only(working);
+}
+
+/** The install that is commissioned, once it is said. */
+export const commissioned = (d) => d.install || only(installsOf(d.site));
 
 /** Hold points without tick and without words. */
 export const unanswered = (d) => (listOf(d)?.items || []).filter((i) => i.hold && !d.checks[i.code]?.done && !d.checks[i.code]?.why?.trim())
@@ -19,10 +32,15 @@ export function best(steps, dryFlow) {
 
 export function commissioning(c, danger) {
   const list = listOf(c.d);
-  if (!list) {
-    return null;
-  }
-  return [h('h2', null, `Commissioning, list ${list.edition}`), list.items.map((item) => {
+  const chosen = () => {
+    const install = c.installs.filter((i) => i.id === c.d.install);
+    // a list that was begun stays
+    if (install.length && !Object.keys(c.d.checks).length) {
+      const fits = listFor(install);
+      Object.assign(c.d, { checklist: fits?.id || null, list: fits });
+    }
+  };
+  return [h('h2', null, `Commissioning${list ? `, list ${list.edition}` : ''}`), where(c, c.d, 'Install that is put to work', { then: chosen }), (list?.items || []).map((item) => {
     const x = () => { c.d.checks[item.code] ??= { done: false, why: '' }; return c.d.checks[item.code]; };
     const now = c.d.checks[item.code];
     return [item.caution ? danger(c, item.caution, true) : null,

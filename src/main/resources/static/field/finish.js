@@ -1,11 +1,12 @@
 // What is written down in a visit, what must be put right first, and the visit as it is sent.
 import { parse } from './dom.js';
-import { kindOf } from './data.js';
-import { unanswered } from './commission.js';
+import { installsOf, kindOf } from './data.js';
+import { commissioned, unanswered } from './commission.js';
 import { changed, registerWork } from './cases.js';
 import { waterProblems, waterSent, waterWords } from './water.js';
 import { QUANTITIES, flaw } from './readings.js';
 import { PRESSURE } from './found.js';
+import { unplaced } from './where.js';
 
 /** What is written down in a visit, in words; the times are apart. */
 export function wrote(d) {
@@ -44,8 +45,18 @@ export function check(c) {
   }
   wrong.push(...waterProblems(d));
   d.parts.filter((p) => (!p.part && !p.text?.trim()) || !(parse(p.quantity) > 0)).forEach(() => wrong.push('A part needs its name and how many.'));
+  const installs = installsOf(d.site);
+  if (d.findings.some((f) => f.symptom && unplaced(installs, f))) {
+    wrong.push('Say where each finding was: at which install, or the whole site.');
+  }
+  if (d.parts.some((p) => unplaced(installs, p))) {
+    wrong.push('Say in which install each part was fitted.');
+  }
   d.followUps.filter((f) => !f.text.trim()).forEach(() => wrong.push('Say what is left to do.'));
-  return d.kind === 'COMMISSIONING' && d.outcome === 'DONE' ? wrong.concat(unanswered(d)) : wrong;
+  if (d.kind !== 'COMMISSIONING' || d.outcome !== 'DONE') {
+    return wrong;
+  }
+  return wrong.concat(installs.length && !commissioned(d) ? ['Say which install was put to work: its readings become the baseline.'] : [], unanswered(d));
 }
 
 /** The visit as it is sent; the draft rides along so that it can be mended. */
@@ -54,9 +65,9 @@ export function written(d) {
   return { v: 1, id: d.id, visit: d.visit, site: d.site, kind: d.kind, on: d.on, startedAt: d.startedAt, arrivedAt: d.arrivedAt, leftAt: d.leftAt, people: d.people, outcome: d.outcome,
     reason: d.outcome === 'DONE' ? null : d.reason, note: notes.join('\n') || null, nobodyThere: d.nobodyThere, customerName: d.customerName.trim() || null,
     works: d.tasks.filter((t) => t.outcome).map(({ task, install, pump, kind, outcome, reason, lookAgainOn, by, note }) => ({ task, install, pump, kind, outcome, reason: outcome === 'COULD_NOT' ? reason : null, lookAgainOn: outcome === 'INSPECTED_GOOD' ? lookAgainOn || null : null, by: by || 'US', note: note || null })),
-    readings: Object.entries(d.readings).filter(([, r]) => parse(r.value) !== null).map(([key, r]) => ({ install: key.split('|')[0], pump: null, quantity: key.split('|')[1], place: r.place, value: parse(r.value), unit: r.unit, asRead: true, notComparable: r.notComparable || changed(d) })),
+    readings: Object.entries(d.readings).filter(([, r]) => parse(r.value) !== null).map(([key, r]) => ({ install: key.split('|')[0], pump: null, quantity: key.split('|')[1], place: r.place, value: parse(r.value), unit: r.unit, asRead: true, runs: r.timed && r.bucket ? { litres: parse(r.bucket.litres), seconds: r.bucket.seconds } : null, notComparable: r.notComparable || changed(d) })),
     findings: d.findings.filter((f) => f.symptom).map(({ install, symptom, cause, action }) => ({ install, symptom, cause: cause || null, action: action || null })),
     parts: d.parts.map((p) => ({ install: p.install, part: p.part, text: p.part ? null : p.text, quantity: parse(p.quantity), batch: p.batch || null })),
     followUps: d.followUps.concat(registerWork(d)), water: waterSent(d), photos: d.photos.length, checklist: d.kind === 'COMMISSIONING' ? d.checklist : null, checks: Object.entries(d.checks).map(([code, x]) => ({ code, done: !!x.done, why: x.why || null })),
-    steps: d.steps, dryFlow: d.dryFlow || null, dryFrom: d.dryFrom || null, dryUntil: d.dryUntil || null, leftSetting: d.leftSetting?.trim() || null, cautions: Object.keys(d.cautions), draft: d };
+    steps: d.steps, dryFlow: d.dryFlow || null, dryFrom: d.dryFrom || null, dryUntil: d.dryUntil || null, leftSetting: d.leftSetting?.trim() || null, install: d.kind === 'COMMISSIONING' ? commissioned(d) : null, cautions: Object.keys(d.cautions), draft: d };
 }

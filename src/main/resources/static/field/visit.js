@@ -4,7 +4,7 @@ import * as store from './store.js';
 import { seal, send } from './send.js';
 import { db, installsOf, iso } from './data.js';
 import { photoPart, signaturePart } from './photo.js';
-import { commissioning } from './commission.js';
+import { commissioning, likely, listFor } from './commission.js';
 import { cases } from './cases.js';
 import { water } from './water.js';
 import { caution } from './caution.js';
@@ -18,11 +18,12 @@ export function newVisit(site, planned) {
     : db.data.tasks.filter((t) => db.installs.get(t.install)?.site === site.id);
   const installs = installsOf(site.id);
   const fresh = installs.length && installs.every((i) => !i.commissioned && i.known);
-  const list = db.data.checklists.find((c) => c.model && installs.some((i) => (i.pumps || []).some((p) => p.modelId === c.model))) || db.data.checklists.find((c) => !c.model);
+  const install = likely(installs);
+  const list = listFor(install ? installs.filter((i) => i.id === install) : installs);
   return { id: crypto.randomUUID(), person: db.person.person, writer: db.person.name, visit: planned?.id || null, site: site.id, kind: planned?.kind || (fresh ? 'COMMISSIONING' : 'SERVICE'), on: iso(),
     startedAt: null, arrivedAt: null, leftAt: null, people: planned?.others || [], outcome: 'DONE', reason: null, note: '', nobodyThere: false, customerName: '',
     tasks: asked.map((t) => ({ task: t.id, install: t.install, pump: t.pump, kind: t.kind, outcome: null, note: '' })), readings: {}, findings: [], parts: [], photos: [], followUps: [],
-    cautions: {}, checklist: list?.id || null, list: list || null, checks: {}, steps: [], water: {}, cases: [] };
+    cautions: {}, install, checklist: list?.id || null, list, checks: {}, steps: [], water: {}, cases: [] };
 }
 
 let problems = [];

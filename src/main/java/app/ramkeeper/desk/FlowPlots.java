@@ -54,8 +54,9 @@ final class FlowPlots {
             String unit,
             Function<Measured, @Nullable Double> value,
             Function<Period, @Nullable Double> baseline) {
-        List<Measured> rows =
-                history.measured().stream().filter(m -> value.apply(m) != null).toList();
+        List<Measured> rows = history.measured().stream()
+                .filter(m -> m.comparable() && value.apply(m) != null)
+                .toList();
         if (rows.size() < 2) {
             return null;
         }
@@ -81,7 +82,6 @@ final class FlowPlots {
     private static String path(
             List<Measured> rows, Function<Measured, @Nullable Double> value, PlotAxis x, PlotAxis y) {
         return Plot.path(rows.stream()
-                .filter(Measured::comparable)
                 .map(m -> new double[] {x.at(m.on().toEpochDay()), y.at(Objects.requireNonNull(value.apply(m)))})
                 .toList());
     }
@@ -92,14 +92,8 @@ final class FlowPlots {
                 .map(m -> new Plot.Point(
                         x.at(m.on().toEpochDay()),
                         y.at(Objects.requireNonNull(value.apply(m))),
-                        m.comparable() ? "" : "apart",
-                        String.format(
-                                Locale.ROOT,
-                                "%s: %.3g %s%s",
-                                m.on(),
-                                value.apply(m),
-                                unit,
-                                m.comparable() ? "" : ", not comparable")))
+                        "",
+                        String.format(Locale.ROOT, "%s: %.3g %s", m.on(), value.apply(m), unit)))
                 .toList();
     }
 

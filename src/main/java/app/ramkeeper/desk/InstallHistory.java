@@ -69,7 +69,7 @@ public record InstallHistory(
             @Nullable Period period) {
 
         public @Nullable Double efficiency() {
-            return period == null ? null : period.efficiency(drive, delivered);
+            return period == null || !comparable ? null : period.efficiency(drive, delivered);
         }
 
         public @Nullable Double deliveredPerMinute() {

@@ -39,11 +39,16 @@ class InstallHistoryQuery {
                   (select 'Parts: ' || string_agg(concat_ws(' ', trim_scale(u.quantity)::text || ' ×', coalesce(q.name, u.part_text), case when u.batch is not null then '(batch ' || u.batch || ')' end), ', ')
                      from parts_used u left join parts q on q.id = u.part_id where u.report_id = r.id and u.install_id = :install),
                   r.note, (select 'Promised: ' || string_agg(f.text, '; ') from follow_ups f where f.report_id = r.id and f.promised)], null) as lines
-              from current_reports r
+              from current_reports c join visit_reports r on r.id = c.id
               where r.site_id = (select site_id from installs where id = :install)
                 and (exists (select from report_works w where w.report_id = r.id and w.install_id = :install)
                   or exists (select from readings d where d.report_id = r.id and d.install_id = :install)
-                  or not exists (select from report_works w where w.report_id = r.id))
+                  or exists (select from findings f where f.report_id = r.id and f.install_id = :install)
+                  or exists (select from parts_used u where u.report_id = r.id and u.install_id = :install)
+                  or r.commissioned_install_id = :install
+                  or not exists (select from report_works w where w.report_id = r.id) and not exists (select from readings d where d.report_id = r.id)
+                    and not exists (select from parts_used u where u.report_id = r.id) and r.commissioned_install_id is null
+                    and not exists (select from findings f where f.report_id = r.id and f.install_id is not null))
               union all
               select coalesce(c.from_date, i.commissioned_on, '1900-01-01'), 'CONFIGURATION', '', null, c.id,
                 array_remove(array[c.reason, 'Fall ' || round(c.fall_m::numeric, 1) || ' m, lift ' || round(c.lift_m::numeric, 1) || ' m',

@@ -28,11 +28,9 @@ import org.springframework.http.ContentDisposition;
 import org.springframework.http.HttpHeaders;
 import org.springframework.http.MediaType;
 import org.springframework.http.ResponseEntity;
-import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Controller;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PathVariable;
-import tools.jackson.databind.json.JsonMapper;
 
 /** Papers after a visit: the customer's page, the commissioning record with the hand-over sheet. */
 @Controller
@@ -47,8 +45,7 @@ class FieldPapers {
     private final Checklists checklists;
     private final WaterRecords water;
     private final Company company;
-    private final JdbcClient jdbc;
-    private final JsonMapper json;
+    private final SentVisits sent;
     private final Pdf pdf;
 
     FieldPapers(
@@ -58,8 +55,7 @@ class FieldPapers {
             Checklists checklists,
             WaterRecords water,
             Company company,
-            JdbcClient jdbc,
-            JsonMapper json,
+            SentVisits sent,
             Pdf pdf) {
         this.visits = visits;
         this.fleet = fleet;
@@ -67,8 +63,7 @@ class FieldPapers {
         this.checklists = checklists;
         this.water = water;
         this.company = company;
-        this.jdbc = jdbc;
-        this.json = PhoneVisits.reader(json);
+        this.sent = sent;
         this.pdf = pdf;
     }
 
@@ -83,6 +78,7 @@ class FieldPapers {
                         .toList());
         model.put("due", nextDue(report));
         model.put("water", water.of(report.id()).orElse(null));
+        model.put("places", Places.of(report));
         return paper("field/customer-paper", model, "visit " + report.siteName() + " " + report.on());
     }
 
@@ -112,7 +108,7 @@ class FieldPapers {
             throw new Missing("commissioning record", id);
         }
         Map<String, Object> model = model(report);
-        Optional<PhoneVisit> sent = sent(id);
+        Optional<PhoneVisit> sent = this.sent.of(report.id());
         Optional<Checklists.Edition> list = sent.map(PhoneVisit::checklist).flatMap(checklists::edition);
         model.put("list", list.orElse(null));
         model.put("answers", list.map(l -> answered(l, sent.orElseThrow())).orElse(List.of()));
@@ -126,9 +122,19 @@ class FieldPapers {
         model.put(
                 "installs",
                 fleet.installsOf(report.site()).stream()
+                        .filter(i -> commissioned(report, i.id()))
                         .map(i -> measured(i, report))
                         .toList());
         return paper("field/commissioning-paper", model, "commissioning " + report.siteName() + " " + report.on());
+    }
+
+    /** Without the name of the one, all that were measured. */
+    private static boolean commissioned(ReportView report, InstallId install) {
+        ReportView.Commissioned said = report.commissioned();
+        if (said != null && said.install() != null) {
+            return install.equals(said.install());
+        }
+        return report.readings().isEmpty() || report.readings().stream().anyMatch(r -> install.equals(r.install()));
     }
 
     private static List<Answered> answered(Checklists.Edition list, PhoneVisit visit) {
@@ -154,14 +160,6 @@ class FieldPapers {
                 .map(r -> r.si() * 60_000)
                 .findFirst()
                 .orElse(null);
-    }
-
-    private Optional<PhoneVisit> sent(UUID id) {
-        return jdbc.sql("select text from field_entries where id = :id")
-                .param("id", id)
-                .query(String.class)
-                .optional()
-                .map(text -> json.readValue(text, PhoneVisit.class));
     }
 
     private ReportView report(UUID id) {

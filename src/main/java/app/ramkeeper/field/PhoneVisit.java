@@ -108,12 +108,17 @@ public record PhoneVisit(
             BigDecimal value,
             Unit unit,
             boolean asRead,
+            @Nullable Runs runs,
             @Nullable String notComparable) {
 
         public Reading {
             require(install, quantity, place, value, unit);
         }
     }
+
+    /** How long the bucket took to fill, run by run. */
+    @JsonIgnoreProperties(ignoreUnknown = true)
+    public record Runs(@Nullable Double litres, @Nullable List<Double> seconds) {}
 
     @JsonIgnoreProperties(ignoreUnknown = true)
     public record Finding(

@@ -9,6 +9,7 @@ import app.ramkeeper.identity.PersonId;
 import app.ramkeeper.shared.Measured;
 import app.ramkeeper.shared.Text;
 import app.ramkeeper.visits.DoneBy;
+import app.ramkeeper.visits.Quantity;
 import app.ramkeeper.visits.RecordVisit;
 import app.ramkeeper.visits.ReportId;
 import app.ramkeeper.visits.ReportOutcome;
@@ -16,8 +17,11 @@ import app.ramkeeper.visits.ReportSource;
 import app.ramkeeper.visits.VisitId;
 import app.ramkeeper.visits.VisitKind;
 import java.util.ArrayList;
+import java.util.EnumSet;
+import java.util.HashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import java.util.UUID;
 import java.util.function.Function;
@@ -27,6 +31,13 @@ import tools.jackson.databind.json.JsonMapper;
 
 /** Turns what a phone wrote into the one command by which reports come in. */
 final class PhoneVisits {
+
+    private static final Set<Quantity> OF_THE_PUMP = EnumSet.of(
+            Quantity.DRIVE_FLOW,
+            Quantity.DELIVERED_FLOW,
+            Quantity.WASTE_FLOW,
+            Quantity.BEAT_RATE,
+            Quantity.DELIVERY_PRESSURE);
 
     private PhoneVisits() {}
 
@@ -57,7 +68,7 @@ final class PhoneVisits {
                 text(p.customerName()),
                 ReportSource.PHONE,
                 all(p.works(), PhoneVisits::work),
-                all(p.readings(), PhoneVisits::reading),
+                readings(p),
                 all(p.findings(), PhoneVisits::finding),
                 all(p.parts(), PhoneVisits::part),
                 List.of(),
@@ -102,7 +113,20 @@ final class PhoneVisits {
                 text(w.note()));
     }
 
-    private static RecordVisit.Reading reading(PhoneVisit.Reading r) {
+    /** With the tank shut off the pump beats against its dead head: nothing read of it then can be compared. */
+    private static List<RecordVisit.Reading> readings(PhoneVisit p) {
+        Map<UUID, String> shut = new HashMap<>();
+        for (PhoneVisit.Reading r : p.readings() == null ? List.<PhoneVisit.Reading>of() : p.readings()) {
+            String why = text(r.notComparable());
+            if (r.quantity() == Quantity.DELIVERED_FLOW && why != null) {
+                shut.put(r.install(), why);
+            }
+        }
+        return all(p.readings(), r -> reading(r, OF_THE_PUMP.contains(r.quantity()) ? shut.get(r.install()) : null));
+    }
+
+    private static RecordVisit.Reading reading(PhoneVisit.Reading r, @Nullable String shut) {
+        String why = text(r.notComparable());
         return new RecordVisit.Reading(
                 new InstallId(r.install()),
                 with(r.pump(), PumpId::new),
@@ -112,7 +136,7 @@ final class PhoneVisits {
                 null,
                 null,
                 r.asRead(),
-                text(r.notComparable()));
+                why == null ? shut : why);
     }
 
     private static RecordVisit.Finding finding(PhoneVisit.Finding f) {

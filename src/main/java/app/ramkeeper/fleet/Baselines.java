@@ -29,10 +29,7 @@ public class Baselines {
     private final ApplicationEventPublisher events;
 
     Baselines(
-            Fleet fleet,
-            InstallWorks works,
-            ConfigurationRepository configurations,
-            ApplicationEventPublisher events) {
+            Fleet fleet, InstallWorks works, ConfigurationRepository configurations, ApplicationEventPublisher events) {
         this.fleet = fleet;
         this.works = works;
         this.configurations = configurations;
@@ -65,7 +62,8 @@ public class Baselines {
         return all.stream()
                 .filter(card -> corrected(card, found))
                 .findFirst()
-                .or(() -> all.stream().filter(card -> card.inForceOn(found.on())).findFirst());
+                .or(() ->
+                        all.stream().filter(card -> card.inForceOn(found.on())).findFirst());
     }
 
     private static boolean corrected(ConfigurationCard card, Found found) {

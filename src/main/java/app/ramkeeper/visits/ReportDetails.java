@@ -8,6 +8,7 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -70,7 +71,7 @@ class ReportDetails {
                 .map(h -> view(
                         h,
                         get(works, h),
-                        get(readings, h),
+                        inOrder(get(readings, h)),
                         get(findings, h),
                         get(parts, h),
                         get(photos, h),
@@ -80,6 +81,14 @@ class ReportDetails {
 
     private static <T> List<T> get(Map<UUID, List<T>> found, ReportHead head) {
         return found.getOrDefault(head.id(), List.of());
+    }
+
+    private static List<ReportView.Reading> inOrder(List<ReportView.Reading> readings) {
+        return readings.stream()
+                .sorted(Comparator.comparing(ReportView.Reading::installName)
+                        .thenComparing(ReportView.Reading::install, Comparator.comparing(InstallId::value))
+                        .thenComparing(ReportView.Reading::quantity))
+                .toList();
     }
 
     private interface Mapper<T> {

@@ -131,8 +131,7 @@ public class VisitRecorder {
     }
 
     private Recorded write(RecordVisit sound, byte[] hash, PersonId by) {
-        Optional<Superseding.Old> old =
-                Optional.ofNullable(sound.supersedes()).flatMap(superseding::hold);
+        Optional<Superseding.Old> old = Optional.ofNullable(sound.supersedes()).flatMap(superseding::hold);
         RecordVisit command =
                 sound.orCommissioned(old.map(Superseding.Old::commissioned).orElse(null));
         // A correction stays beside what it corrects, also where that names a site that was merged since.

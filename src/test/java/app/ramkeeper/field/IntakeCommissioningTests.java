@@ -63,8 +63,7 @@ class IntakeCommissioningTests extends FromPhones {
         assertThat(applied(commissioning(top, today, "4.6", "4 turns"))).isTrue();
 
         assertThat(story(top))
-                .containsExactly(
-                        "null until " + today + ": 4.1, 3 turns", today + " until null: 4.6, 4 turns");
+                .containsExactly("null until " + today + ": 4.1, 3 turns", today + " until null: 4.6, 4 turns");
     }
 
     @Test
@@ -75,8 +74,7 @@ class IntakeCommissioningTests extends FromPhones {
         assertThat(applied(commissioning(top, today, null, "4 turns"))).isTrue();
 
         assertThat(story(top))
-                .containsExactly(
-                        "null until " + today + ": 4.1, 3 turns", today + " until null: none, 4 turns");
+                .containsExactly("null until " + today + ": 4.1, 3 turns", today + " until null: none, 4 turns");
     }
 
     @Test
@@ -171,10 +169,7 @@ class IntakeCommissioningTests extends FromPhones {
                         select coalesce(c.from_date::text, 'null') || ' until ' || coalesce(c.until_date::text, 'null') || ': '
                           || coalesce(round((b.delivered_flow_si * 60000)::numeric, 1)::text, 'none') || ', ' || coalesce(c.valve_setting, 'null')
                         from configurations c left join baselines b on b.configuration_id = c.id
-                        where c.install_id = ? order by c.from_date nulls first""")
-                .param(install.value())
-                .query(String.class)
-                .list();
+                        where c.install_id = ? order by c.from_date nulls first""").param(install.value()).query(String.class).list();
     }
 
     private @Nullable LocalDate commissioned(InstallId install) {

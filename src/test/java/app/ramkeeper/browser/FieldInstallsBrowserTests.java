@@ -1,0 +1,111 @@
+package app.ramkeeper.browser;
+
+import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.microsoft.playwright.Locator;
+import com.microsoft.playwright.Page;
+import com.microsoft.playwright.options.SelectOption;
+import java.util.UUID;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+
+/** A site with two installs: the phone asks which one is meant, and what it sends says so. */
+class FieldInstallsBrowserTests extends FieldRun {
+
+    private UUID lower;
+
+    @BeforeEach
+    void addInstall() {
+        lower = UUID.randomUUID();
+        transaction.executeWithoutResult(status -> {
+            jdbc.sql(
+                            "insert into installs (id, site_id, name, commissioned_on) values (?, ?, 'Lower ram', '2020-05-01')")
+                    .params(lower, site)
+                    .update();
+            jdbc.sql("insert into configurations (id, install_id, fall_m, lift_m) values (?, ?, 5, 25)")
+                    .params(UUID.randomUUID(), lower)
+                    .update();
+        });
+    }
+
+    @Test
+    void findingsAndPartsNameTheirInstall() {
+        Page page = phone();
+        technician(page, "Odo Fen");
+        openVisit(page);
+        finding(page, "Washer split");
+        button(page, "Add a part").click();
+        page.getByLabel("Which part").fill("Hemp washer");
+        button(page, "Nobody there").click();
+        page.locator("#finish").click();
+        assertThat(page.locator("[role=alert]"))
+                .containsText("Say where each finding was: at which install, or the whole site.");
+        assertThat(page.locator("[role=alert]")).containsText("Say in which install each part was fitted.");
+        isAccessible(page);
+
+        where(page).selectOption(new SelectOption().setLabel("Lower ram"));
+        page.getByLabel("Fitted in").selectOption(new SelectOption().setLabel("Lower ram"));
+        finding(page, "Ford washed out");
+        where(page).last().selectOption(new SelectOption().setLabel("The whole site"));
+        page.locator("#finish").click();
+        assertThat(page.locator(".state.sent")).hasCount(1);
+
+        assertThat(jdbc.sql("""
+                        select f.cause || ': ' || coalesce(i.name, 'site') from findings f join visit_reports r on r.id = f.report_id
+                          left join installs i on i.id = f.install_id where r.site_id = ? order by 1""").param(site).query(String.class).list())
+                .containsExactly("Ford washed out: site", "Washer split: Lower ram");
+        assertThat(jdbc.sql(
+                                "select u.install_id from parts_used u join visit_reports r on r.id = u.report_id where r.site_id = ?")
+                        .param(site)
+                        .query(UUID.class)
+                        .list())
+                .containsExactly(lower);
+    }
+
+    @Test
+    void commissioningAsksWhichInstallAndOnlyThatGetsTheBaseline() {
+        Page page = phone();
+        technician(page, "Pia Dell");
+        openVisit(page);
+        page.getByLabel("What for").selectOption("COMMISSIONING");
+        page.locator("input[data-q=DELIVERED_FLOW]").first().fill("4.2");
+        page.locator("input[data-q=DELIVERED_FLOW]").last().fill("3.1");
+        while (button(page, "I have read this").count() > 0) {
+            button(page, "I have read this").first().click();
+        }
+        int steps = page.locator("label.tick").count();
+        for (int i = 0; i < steps; i++) {
+            Locator step = page.locator("label.tick").nth(i);
+            if (step.innerText().contains("hold point")) {
+                step.locator("input").check();
+            }
+        }
+        page.getByLabel("Left and locked at setting").fill("2 turns");
+        button(page, "Nobody there").click();
+        page.locator("#finish").click();
+        assertThat(page.locator("[role=alert] li")).hasCount(1);
+        assertThat(page.locator("[role=alert]")).containsText("Say which install was put to work");
+
+        page.getByLabel("Install that is put to work").selectOption(new SelectOption().setLabel("Lower ram"));
+        page.locator("#finish").click();
+        assertThat(page.locator(".state.sent")).hasCount(1);
+
+        assertThat(jdbc.sql("""
+                        select i.name || ' ' || round((b.delivered_flow_si * 60000)::numeric, 1) || ' ' || c.valve_setting
+                        from baselines b join configurations c on c.id = b.configuration_id join installs i on i.id = c.install_id
+                        where i.site_id = ?""").param(site).query(String.class).list()).containsExactly("Lower ram 3.1 2 turns");
+    }
+
+    private static Locator where(Page page) {
+        return page.getByLabel("Where", new Page.GetByLabelOptions().setExact(true));
+    }
+
+    private static void finding(Page page, String cause) {
+        button(page, "Add a finding").click();
+        page.getByLabel("What is wrong").last().selectOption("OTHER");
+        page.getByLabel("Cause", new Page.GetByLabelOptions().setExact(true))
+                .last()
+                .fill(cause);
+    }
+}
