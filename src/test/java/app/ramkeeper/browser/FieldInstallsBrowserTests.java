@@ -44,10 +44,10 @@ class FieldInstallsBrowserTests extends FieldRun {
         assertThat(page.locator("[role=alert]")).containsText("Say in which install each part was fitted.");
         isAccessible(page);
 
-        where(page).selectOption(new SelectOption().setLabel("Lower ram"));
-        page.getByLabel("Fitted in").selectOption(new SelectOption().setLabel("Lower ram"));
+        choose(where(page), "Lower ram");
+        choose(page.getByLabel("Fitted in"), "Lower ram");
         finding(page, "Ford washed out");
-        where(page).last().selectOption(new SelectOption().setLabel("The whole site"));
+        choose(where(page).last(), "The whole site");
         page.locator("#finish").click();
         assertThat(page.locator(".state.sent")).hasCount(1);
 
@@ -71,9 +71,14 @@ class FieldInstallsBrowserTests extends FieldRun {
         page.getByLabel("What for").selectOption("COMMISSIONING");
         page.locator("input[data-q=DELIVERED_FLOW]").first().fill("4.2");
         page.locator("input[data-q=DELIVERED_FLOW]").last().fill("3.1");
-        while (button(page, "I have read this").count() > 0) {
-            button(page, "I have read this").first().click();
+        page.getByLabel("Left and locked at setting").waitFor();
+        Locator unread = page.locator("button:visible", new Page.LocatorOptions().setHasText("I have read this"));
+        int cautions = unread.count();
+        for (int left = cautions; left > 0; left--) {
+            assertThat(unread).hasCount(left);
+            unread.first().click();
         }
+        assertThat(unread).hasCount(0);
         int steps = page.locator("label.tick").count();
         for (int i = 0; i < steps; i++) {
             Locator step = page.locator("label.tick").nth(i);
@@ -87,7 +92,7 @@ class FieldInstallsBrowserTests extends FieldRun {
         assertThat(page.locator("[role=alert] li")).hasCount(1);
         assertThat(page.locator("[role=alert]")).containsText("Say which install was put to work");
 
-        page.getByLabel("Install that is put to work").selectOption(new SelectOption().setLabel("Lower ram"));
+        choose(page.getByLabel("Install that is put to work"), "Lower ram");
         page.locator("#finish").click();
         assertThat(page.locator(".state.sent")).hasCount(1);
 
@@ -102,10 +107,18 @@ class FieldInstallsBrowserTests extends FieldRun {
     }
 
     private static void finding(Page page, String cause) {
+        int before = where(page).count();
         button(page, "Add a finding").click();
+        assertThat(where(page)).hasCount(before + 1);
         page.getByLabel("What is wrong").last().selectOption("OTHER");
-        page.getByLabel("Cause", new Page.GetByLabelOptions().setExact(true))
-                .last()
-                .fill(cause);
+        Locator causes = page.getByLabel("Cause", new Page.GetByLabelOptions().setExact(true));
+        assertThat(causes).hasCount(before + 1);
+        causes.last().fill(cause);
+    }
+
+    /** Where the choice, once drawn anew, stands. */
+    private static void choose(Locator where, String name) {
+        where.selectOption(new SelectOption().setLabel(name));
+        assertThat(where.locator("option:checked")).hasText(name);
     }
 }
