@@ -6,17 +6,8 @@ import app.ramkeeper.rounds.week.WorkingHours.Day;
 import app.ramkeeper.visits.form.TypedForm;
 import app.ramkeeper.web.Saved;
 import app.ramkeeper.web.Saving;
-import java.math.BigDecimal;
-import java.time.DayOfWeek;
 import java.time.LocalDate;
-import java.time.LocalTime;
-import java.time.format.TextStyle;
-import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
-import java.util.Map;
-import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
 import org.springframework.util.MultiValueMap;
@@ -42,22 +33,12 @@ class HoursPages {
 
     @GetMapping("/rounds/hours")
     String show(Model model) {
-        TypedForm form = new TypedForm();
-        for (Day day : hours.usual()) {
-            form.set("from" + day.weekday(), day.fromTime())
-                    .set("until" + day.weekday(), day.untilTime())
-                    .set("longest" + day.weekday(), day.longestMinutes())
-                    .set("break" + day.weekday(), day.breakMinutes());
-        }
-        return show(form, model);
+        return show(HoursForm.of(hours.usual()), model);
     }
 
     private String show(TypedForm form, Model model) {
-        Map<Integer, String> weekdays = new LinkedHashMap<>();
-        for (DayOfWeek day : DayOfWeek.values()) {
-            weekdays.put(day.getValue(), day.getDisplayName(TextStyle.FULL, Locale.UK));
-        }
-        model.addAttribute("weekdays", weekdays);
+        model.addAttribute("weekdays", HoursForm.weekdays());
+        model.addAttribute("team", hours.team());
         model.addAttribute("holidays", hours.holidays());
         model.addAttribute("form", form);
         return "rounds/hours";
@@ -66,41 +47,13 @@ class HoursPages {
     @PostMapping("/rounds/hours")
     ModelAndView save(@RequestParam MultiValueMap<String, String> posted, Model model, RedirectAttributes flash) {
         TypedForm form = new TypedForm(posted);
-        List<@Nullable Day> days = new ArrayList<>();
-        for (int weekday = 1; weekday <= 7; weekday++) {
-            days.add(read(form, weekday));
-        }
+        List<Day> days = HoursForm.read(form);
         if (form.hasProblems()) {
             return Saving.again(show(form, model), model);
         }
-        for (int weekday = 1; weekday <= 7; weekday++) {
-            hours.change(weekday, days.get(weekday - 1));
-        }
+        hours.change(days);
         flash.addFlashAttribute("saved", Saved.of("rounds.saved.savedPlansThatExist"));
         return new ModelAndView("redirect:/rounds/hours");
-    }
-
-    private static @Nullable Day read(TypedForm form, int weekday) {
-        LocalTime from = form.time("from" + weekday);
-        LocalTime until = form.time("until" + weekday);
-        BigDecimal longest = form.number("longest" + weekday);
-        BigDecimal pause = form.number("break" + weekday);
-        if (from == null && until == null) {
-            return null;
-        }
-        if (from == null || until == null || !until.isAfter(from)) {
-            form.problem("until" + weekday, "A day ends after it starts: give both times, or neither for a day off.");
-            return null;
-        }
-        int minutes = longest == null ? (until.toSecondOfDay() - from.toSecondOfDay()) / 60 : longest.intValue();
-        int rest = pause == null ? 0 : pause.intValue();
-        if (minutes < 30 || minutes > 1440) {
-            form.problem("longest" + weekday, "Give between 30 minutes and a day (1440).");
-        }
-        if (rest < 0 || rest > 180) {
-            form.problem("break" + weekday, "Give between 0 and 180 minutes.");
-        }
-        return new Day(weekday, from, until, minutes, rest);
     }
 
     @PostMapping("/rounds/holidays")

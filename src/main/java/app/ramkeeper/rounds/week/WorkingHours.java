@@ -1,25 +1,40 @@
 package app.ramkeeper.rounds.week;
 
 import app.ramkeeper.identity.ForOffice;
+import app.ramkeeper.identity.People;
+import app.ramkeeper.identity.PersonId;
 import app.ramkeeper.shared.Uuids;
+import java.time.Clock;
+import java.time.DayOfWeek;
 import java.time.LocalDate;
 import java.time.LocalTime;
+import java.time.format.TextStyle;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.UUID;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
 
-/** The company's usual working hours by weekday, and its public holidays. */
+/** The company's usual working hours by weekday, a technician's own instead, and public holidays. */
 @Service
 @ForOffice
 @Transactional
 public class WorkingHours {
 
     private final JdbcClient jdbc;
+    private final People people;
+    private final Clock clock;
 
-    WorkingHours(JdbcClient jdbc) {
+    WorkingHours(JdbcClient jdbc, People people, Clock clock) {
         this.jdbc = jdbc;
+        this.people = people;
+        this.clock = clock;
     }
 
     /** A weekday's hours; Monday is 1. A weekday without a row is off. */
@@ -28,11 +43,63 @@ public class WorkingHours {
     /** A day on which nobody works. */
     public record Holiday(LocalDate day, String name) {}
 
+    /** Somebody who goes out, with their own hours; without any they work the company's. */
+    public record Worker(UUID personId, String name, List<Day> own) {
+
+        /** "Mon, Tue 07:30–15:00; Wed 09:00–12:00", in the week's order. */
+        public String words() {
+            Map<String, List<String>> days = new LinkedHashMap<>();
+            own.forEach(
+                    day -> days.computeIfAbsent(day.fromTime() + "\u2013" + day.untilTime(), times -> new ArrayList<>())
+                            .add(DayOfWeek.of(day.weekday()).getDisplayName(TextStyle.SHORT, Locale.UK)));
+            return days.entrySet().stream()
+                    .map(entry -> String.join(", ", entry.getValue()) + " " + entry.getKey())
+                    .collect(Collectors.joining("; "));
+        }
+    }
+
     @Transactional(readOnly = true)
     public List<Day> usual() {
+        return of(null);
+    }
+
+    /** A person's own hours; none if they work the company's. */
+    @Transactional(readOnly = true)
+    public List<Day> own(PersonId person) {
+        return of(person);
+    }
+
+    private List<Day> of(@Nullable PersonId person) {
         return jdbc.sql("""
-                        select weekday, from_time, until_time, longest_minutes, break_minutes from shifts where person_id is null
-                        order by weekday""").query(Day.class).list();
+                        select weekday, from_time, until_time, longest_minutes, break_minutes from shifts
+                        where person_id is not distinct from :person::uuid order by weekday""")
+                .param("person", person == null ? null : person.value())
+                .query(Day.class)
+                .list();
+    }
+
+    /** Everybody who goes out today, by name. */
+    @Transactional(readOnly = true)
+    public List<Worker> team() {
+        record Own(
+                UUID personId,
+                int weekday,
+                LocalTime fromTime,
+                LocalTime untilTime,
+                int longestMinutes,
+                int breakMinutes) {}
+        Map<UUID, List<Day>> own = jdbc.sql("""
+                        select person_id, weekday, from_time, until_time, longest_minutes, break_minutes from shifts
+                        where person_id is not null order by weekday""").query(Own.class).list().stream()
+                .collect(Collectors.groupingBy(
+                        Own::personId,
+                        Collectors.mapping(
+                                o -> new Day(
+                                        o.weekday(), o.fromTime(), o.untilTime(), o.longestMinutes(), o.breakMinutes()),
+                                Collectors.toList())));
+        return people.fieldPeopleOn(LocalDate.now(clock), own.keySet()).stream()
+                .map(person -> new Worker(person.id(), person.name(), own.getOrDefault(person.id(), List.of())))
+                .toList();
     }
 
     @Transactional(readOnly = true)
@@ -42,26 +109,37 @@ public class WorkingHours {
                 .list();
     }
 
-    /** Replaces a weekday's hours; null makes it a day off. */
-    public void change(int weekday, @Nullable Day day) {
-        if (day == null) {
-            jdbc.sql("delete from shifts where person_id is null and weekday = ?")
-                    .param(weekday)
-                    .update();
-            return;
-        }
-        jdbc.sql("""
-                        insert into shifts (id, weekday, from_time, until_time, longest_minutes, break_minutes)
-                        values (:id, :weekday, :from, :until, :longest, :break)
+    /** Replaces the company's hours; a weekday that is not named is off. */
+    public void change(List<Day> days) {
+        change(null, days);
+    }
+
+    /** Replaces a person's own hours; a weekday that is not named is off, and none at all gives them the company's. */
+    public void changeOwn(PersonId person, List<Day> days) {
+        change(person, days);
+    }
+
+    private void change(@Nullable PersonId person, List<Day> days) {
+        UUID who = person == null ? null : person.value();
+        jdbc.sql("delete from shifts where person_id is not distinct from :person::uuid and weekday <> all(:kept)")
+                .param("person", who)
+                .param("kept", days.stream().map(Day::weekday).toArray(Integer[]::new))
+                .update();
+        days.forEach(day -> jdbc.sql("""
+                        insert into shifts as s (id, person_id, weekday, from_time, until_time, longest_minutes, break_minutes)
+                        values (:id, :person, :weekday, :from, :until, :longest, :break)
                         on conflict (person_id, weekday) do update set from_time = excluded.from_time, until_time = excluded.until_time,
-                          longest_minutes = excluded.longest_minutes, break_minutes = excluded.break_minutes, version = shifts.version + 1""")
+                          longest_minutes = excluded.longest_minutes, break_minutes = excluded.break_minutes, version = s.version + 1
+                        where (s.from_time, s.until_time, s.longest_minutes, s.break_minutes)
+                          is distinct from (excluded.from_time, excluded.until_time, excluded.longest_minutes, excluded.break_minutes)""")
                 .param("id", Uuids.next())
-                .param("weekday", weekday)
+                .param("person", who)
+                .param("weekday", day.weekday())
                 .param("from", day.fromTime())
                 .param("until", day.untilTime())
                 .param("longest", day.longestMinutes())
                 .param("break", day.breakMinutes())
-                .update();
+                .update());
     }
 
     /** Adds a holiday or gives it another name. */

@@ -1,0 +1,190 @@
+package app.ramkeeper.rounds.web;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.springframework.security.test.web.servlet.request.SecurityMockMvcRequestPostProcessors.csrf;
+import static org.springframework.security.test.web.servlet.request.SecurityMockMvcRequestPostProcessors.user;
+
+import app.ramkeeper.identity.PersonId;
+import app.ramkeeper.identity.Role;
+import app.ramkeeper.rounds.week.Preparation;
+import app.ramkeeper.rounds.week.TechDay;
+import app.ramkeeper.rounds.week.Week;
+import app.ramkeeper.rounds.week.WeekStore;
+import app.ramkeeper.shared.Uuids;
+import app.ramkeeper.visits.FieldPeople;
+import app.ramkeeper.visits.PageTest;
+import java.time.Clock;
+import java.time.DayOfWeek;
+import java.time.LocalDate;
+import java.time.temporal.TemporalAdjusters;
+import java.util.UUID;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.springframework.beans.factory.annotation.Autowired;
+import org.springframework.jdbc.core.simple.JdbcClient;
+import org.springframework.test.web.servlet.assertj.MockMvcTester;
+import org.springframework.test.web.servlet.assertj.MockMvcTester.MockMvcRequestBuilder;
+import org.springframework.transaction.annotation.Propagation;
+import org.springframework.transaction.annotation.Transactional;
+
+/** A technician's own hours by weekday. */
+@PageTest
+class OwnHoursTests {
+
+    @Autowired
+    MockMvcTester mvc;
+
+    @Autowired
+    FieldPeople people;
+
+    @Autowired
+    Preparation preparation;
+
+    @Autowired
+    WeekStore weeks;
+
+    @Autowired
+    JdbcClient jdbc;
+
+    @Autowired
+    Clock clock;
+
+    private PersonId ana;
+    private LocalDate monday;
+
+    @BeforeEach
+    void register() {
+        monday = LocalDate.now(clock)
+                .with(TemporalAdjusters.next(DayOfWeek.MONDAY))
+                .plusWeeks(80);
+        UUID depot = Uuids.next();
+        jdbc.sql("insert into depots (id, name, latitude, longitude) values (?, ?, -45.02, 168.70)")
+                .params(depot, "Depot " + depot)
+                .update();
+        ana = people.named("Ana Own");
+        jdbc.sql("update people set depot_id = ? where id = ?")
+                .params(depot, ana.value())
+                .update();
+    }
+
+    @Test
+    void planTheWeekByThemAndByTheCompanysOnceTheyAreRemoved() {
+        preparation.prepare(monday, null);
+        assertThat(day(0).from()).isEqualTo(450);
+        assertThat(get("/rounds/hours")).hasStatusOk().bodyText().contains("Ana Own", own(), "as the company");
+        assertThat(get(own())).hasStatusOk().bodyText().contains("07:30", "They work as the company");
+
+        assertThat(post(own())
+                        .param("from1", "09:00")
+                        .param("until1", "14:30")
+                        .param("longest1", "300")
+                        .param("break1", "20")
+                        .param("from2", "09:00")
+                        .param("until2", "14:30")
+                        .param("from6", "08:00")
+                        .param("until6", "12:00"))
+                .hasStatus3xxRedirection();
+
+        assertThat(day(0))
+                .extracting(TechDay::from, TechDay::until, TechDay::longest, TechDay::breakMinutes)
+                .containsExactly(540, 870, 300, 20);
+        assertThat(day(1).longest()).as("no longest day: the shift").isEqualTo(330);
+        assertThat(week().round(ana.value(), monday.plusDays(2)))
+                .as("Wednesday is blank")
+                .isEmpty();
+        assertThat(day(5).from()).as("Saturday, which the company has off").isEqualTo(480);
+        assertThat(get("/rounds/hours"))
+                .hasStatusOk()
+                .bodyText()
+                .contains("Mon, Tue 09:00\u201314:30; Sat 08:00\u201312:00");
+        assertThat(get(own())).hasStatusOk().bodyText().contains("hours of their own", "href=\"/rounds/hours\"");
+        assertThat(audited("insert")).isEqualTo(3);
+
+        assertThat(post(own() + "/usual")).hasStatus3xxRedirection();
+
+        assertThat(day(0).from()).isEqualTo(450);
+        assertThat(week().round(ana.value(), monday.plusDays(5))).isEmpty();
+        assertThat(audited("delete")).isEqualTo(3);
+        assertThat(jdbc.sql("select count(*) from shifts where person_id is null")
+                        .query(Long.class)
+                        .single())
+                .as("the company keeps its hours")
+                .isEqualTo(5);
+    }
+
+    @Test
+    void areRefusedInWordsBesideTheFieldAndNothingTypedIsLost() {
+        assertThat(post(own())
+                        .param("from1", "16:00")
+                        .param("until1", "08:00")
+                        .param("from2", "08:00")
+                        .param("until2", "12:00")
+                        .param("longest2", "300")
+                        .param("from3", "08:00")
+                        .param("until3", "12:00")
+                        .param("longest3", "four hours")
+                        .param("from4", "08:00")
+                        .param("from5", "08:00")
+                        .param("until5", "12:00")
+                        .param("break5", "240"))
+                .hasStatus(422)
+                .bodyText()
+                .contains(
+                        "id=\"until1-error\"",
+                        "The shift ends at 08:00, before it starts at 16:00",
+                        "id=\"longest2-error\"",
+                        "the shift itself is 240 minutes long",
+                        "id=\"longest3-error\"",
+                        "Give whole minutes",
+                        "four hours",
+                        "id=\"until4-error\"",
+                        "Give both times",
+                        "id=\"break5-error\"",
+                        "value=\"16:00\"",
+                        "value=\"240\"");
+        assertThat(post(own())).hasStatus(422).bodyText().contains("Give the hours of one day at least");
+        assertThat(audited("insert")).isZero();
+    }
+
+    @Test
+    @Transactional(propagation = Propagation.NOT_SUPPORTED)
+    void ofNobodyAreMissing() {
+        String nobody = "/rounds/hours/" + UUID.randomUUID();
+        assertThat(get(nobody)).hasStatus(404);
+        assertThat(post(nobody)).hasStatus(404);
+        assertThat(post(nobody + "/usual")).hasStatus(404);
+    }
+
+    private String own() {
+        return "/rounds/hours/" + ana.value();
+    }
+
+    private Week week() {
+        return weeks.load(monday);
+    }
+
+    private TechDay day(int after) {
+        return week().round(ana.value(), monday.plusDays(after)).orElseThrow();
+    }
+
+    private long audited(String what) {
+        return jdbc.sql("""
+                        select count(*) from audit_entries where table_name = 'shifts' and operation = :what
+                          and coalesce(old_values, new_values) ->> 'person_id' = :person""")
+                .param("what", what)
+                .param("person", ana.value().toString())
+                .query(Long.class)
+                .single();
+    }
+
+    private MockMvcRequestBuilder get(String path) {
+        return mvc.get().uri(path).with(user(PageTest.As.who(ana, Role.OFFICE)));
+    }
+
+    private MockMvcRequestBuilder post(String path) {
+        return mvc.post()
+                .uri(path)
+                .with(user(PageTest.As.who(ana, Role.OFFICE)))
+                .with(csrf());
+    }
+}
