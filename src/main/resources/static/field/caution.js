@@ -1,10 +1,16 @@
-// Dangers that must be acknowledged once in a visit, at the step where they matter.
+// Dangers to acknowledge once in a visit, at the step where they matter.
 import { h } from './dom.js';
 
 const DANGERS = {
   PRESSURE: ['Stored pressure', 'Shut the drive side first, then the delivery. Release, and prove zero on a gauge before any joint is opened. Charge a vessel only empty of water and off pressure. Local codes and licensed practice come first.'],
   CHAMBER: ['Confined chamber', 'Never enter alone. Air it, test the air, have somebody outside who can call for help. Local rules for confined spaces come first.'],
   WATER: ['Drinking water', 'Disinfect only downstream of the isolated pump. Keep people and stock from drinking until it is flushed. Local health rules come first.'],
+};
+
+/** A caution that was not acknowledged is no wall: the visit goes out, and says so. */
+export const unacknowledged = (code) => {
+  const name = { PRESSURE: 'stored pressure', CHAMBER: 'the confined chamber', WATER: 'drinking water' }[code];
+  return { say: `Read the caution about ${name}.`, note: `The caution about ${name} was not acknowledged.` };
 };
 
 export function caution(c, code, when) {

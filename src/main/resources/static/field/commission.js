@@ -1,9 +1,10 @@
 // Putting a pump to work, step by step. The list is data of the office; hold points are ticked or explained.
-import { h, field, number } from './dom.js';
+import { h, field, number, parse } from './dom.js';
+import { marked, numberField, wrongNumber } from './numbers.js';
 import { db, installsOf } from './data.js';
 import { only, where } from './where.js';
 
-const read = (text) => { const t = String(text ?? '').trim().replace(',', '.'); return t === '' || Number.isNaN(Number(t)) ? null : Number(t); };
+const read = (text) => (wrongNumber(text) ? null : parse(text));
 /** The edition the visit began with; the office may have written a newer one since. */
 const listOf = (d) => d.list || db.data.checklists.find((c) => c.id === d.checklist);
 
@@ -21,8 +22,13 @@ export const commissioned = (d) => d.install || only(installsOf(d.site));
 
 /** Hold points without tick and without words. */
 export const unanswered = (d) => (listOf(d)?.items || []).filter((i) => i.hold && !d.checks[i.code]?.done && !d.checks[i.code]?.why?.trim())
-  .map((i) => `Tick or explain: ${i.text}.`)
-  .concat((listOf(d)?.items || []).some((i) => i.caution === 'PRESSURE' && d.checks[i.code]?.done) && !d.cautions.PRESSURE ? ['Read the caution about stored pressure.'] : []);
+  .map((i) => `Tick or explain: ${i.text}.`);
+
+/** A step under stored pressure was done. */
+export const underPressure = (d) => (listOf(d)?.items || []).some((i) => i.caution === 'PRESSURE' && d.checks[i.code]?.done);
+
+/** Flows that are no numbers, by name. */
+export const unread = (d) => [...d.steps.flatMap((s, n) => [[`Drive flow at setting ${s.setting || n + 1}`, s.drive], [`Delivered flow at setting ${s.setting || n + 1}`, s.delivered]]), ['Dry-month flow', d.dryFlow]].filter(([, text]) => wrongNumber(text));
 
 /** Of the settings that the dry month can feed, the one that delivers most. */
 export function best(steps, dryFlow) {
@@ -63,13 +69,18 @@ function steps(c) {
       n !== null && wet !== n && h('p', { className: 'note' }, `While there is more water: ${say(wet)}. Leave one setting, or agree on two with dates.`),
       n !== null && wet !== n && h('div', { className: 'row' }, day('dryFrom', 'Dry setting from'), day('dryUntil', 'Dry setting until'))].filter(Boolean));
   };
-  const typed = (s, key, label) => field(label, h('input', { type: 'text', inputMode: key === 'setting' ? 'text' : 'decimal', value: s[key] || '', oninput: (e) => { s[key] = e.target.value; c.save(); draw(); } }));
+  const words = (s, key, label) => field(label, h('input', { type: 'text', value: s[key] || '', oninput: (e) => { s[key] = e.target.value; c.save(); draw(); seeLeft(); } }));
+  const typed = (s, key, label) => numberField(label, s[key], (text) => { s[key] = text; c.save(); draw(); });
+  const locked = h('input', { type: 'text', maxLength: 200, autocomplete: 'off', value: d.leftSetting || '', oninput: () => { d.leftSetting = locked.value; c.save(); seeLeft(); } });
+  const left = field('Left and locked at setting', locked, 'goes into the register with this install');
+  const names = () => d.steps.map((s) => s.setting?.trim()).filter(Boolean);
+  const seeLeft = marked(left, locked, (text) => (text.trim() && names().length && !names().some((name) => text.includes(name)) ? 'None of the settings tried above: is it right?' : ''));
   draw();
-  return [field('Dry-month flow, l/min', h('input', { type: 'text', inputMode: 'decimal', value: d.dryFlow || '', oninput: (e) => { d.dryFlow = e.target.value; c.save(); draw(); } })),
-    d.steps.map((s, n) => h('div', { className: 'row three', role: 'group', 'aria-label': `Setting ${n + 1}` }, typed(s, 'setting', 'Setting'), typed(s, 'drive', 'Drive, l/min'), typed(s, 'delivered', 'Delivered, l/min'))),
+  return [numberField('Dry-month flow, l/min', d.dryFlow, (text) => { d.dryFlow = text; c.save(); draw(); }),
+    d.steps.map((s, n) => h('div', { className: 'row three', role: 'group', 'aria-label': `Setting ${n + 1}` }, words(s, 'setting', 'Setting'), typed(s, 'drive', 'Drive, l/min'), typed(s, 'delivered', 'Delivered, l/min'))),
     h('div', { className: 'row' }, h('button', { onclick: () => { d.steps.push({ setting: '', drive: '', delivered: '' }); c.again(); } }, 'Next setting'),
       d.steps.length ? h('button', { onclick: () => { d.steps.pop(); c.again(); } }, 'Drop the last setting') : null), out,
-    field('Left and locked at setting', h('input', { type: 'text', maxLength: 200, autocomplete: 'off', value: d.leftSetting || '', oninput: (e) => { d.leftSetting = e.target.value; c.save(); } }), 'goes into the register with this install')];
+    left];
 }
 
 /** Delivered flow by drive flow; a bar where the dry month ends, a ring around the best setting. */

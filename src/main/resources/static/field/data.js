@@ -23,5 +23,6 @@ export const nice = (text) => (text || '').toLowerCase().replaceAll('_', ' ');
 export const of = (list, site) => (db.data?.[list] || []).filter((x) => x.site === site);
 export const installsOf = (site) => of('installs', site);
 export const kindOf = (id) => db.data.kinds.find((k) => k.id === id);
+export const partName = (id) => db.data.van.find((p) => p.id === id)?.name || 'a part of the van';
 export const unitWord = (unit) => ({ LITRE_PER_MINUTE: 'l/min', LITRE_PER_DAY: 'l/day', LITRE_PER_SECOND: 'l/s', METRE: 'm', MILLIMETRE: 'mm', BAR: 'bar', KILOPASCAL: 'kPa', PER_MINUTE: '/min', CELSIUS: '°C' }[unit] || unit);
 export const iso = (d = new Date()) => `${d.getFullYear()}-${String(d.getMonth() + 1).padStart(2, '0')}-${String(d.getDate()).padStart(2, '0')}`;

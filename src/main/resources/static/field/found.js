@@ -1,5 +1,6 @@
 // Tasks answered, what was not right, parts fitted.
-import { h, field, choose, number } from './dom.js';
+import { h, field, choose, number, parse } from './dom.js';
+import { numberField } from './numbers.js';
 import { db, kindOf } from './data.js';
 import { caution } from './caution.js';
 import { only, where } from './where.js';
@@ -37,7 +38,7 @@ export function findings(c) {
     const typed = (key, label) => field(label, h('input', { type: 'text', value: f[key] || '', oninput: (e) => { f[key] = e.target.value; c.save(); } }));
     return h('div', null, where(c, f, 'Where', { site: true }), field('What is wrong', choose(db.words.symptom, f.symptom, (v) => { f.symptom = v; suggest(f, '', ''); c.again(); }, 'choose')),
       known.length ? h('div', { role: 'group', 'aria-label': 'Likely causes, in the order to look' }, h('p', { className: 'soft' }, 'Likely causes, in the order to look:'), known.map((k) => h('div', { className: 'row' }, h('button', { 'aria-pressed': String(f.cause === k.cause), onclick: () => { suggest(f, k.cause, k.action); c.again(); } }, k.cause)))) : null,
-      f.symptom ? [typed('cause', 'Cause'), typed('action', 'What was done')] : null, h('button', { onclick: () => { c.d.findings.splice(n, 1); c.again(); } }, 'Take it away'));
+      f.symptom || f.cause || f.action ? [typed('cause', 'Cause'), typed('action', 'What was done')] : null, h('button', { onclick: () => { c.d.findings.splice(n, 1); c.again(); } }, 'Take it away'));
   }), h('div', { className: 'row' }, h('button', { onclick: () => { c.d.findings.push({ install: only(c.installs), symptom: null }); c.again(); } }, 'Add a finding'))];
 }
 
@@ -45,7 +46,7 @@ export function parts(c) {
   return [h('h2', null, 'Parts'), c.d.parts.map((p, n) => h('div', null,
     field('From the van', choose(db.data.van.map((v) => [v.id, `${v.name} (${number(v.quantity)} ${v.unit})`]), p.part, (v) => { p.part = v; c.again(); }, 'another part')),
     where(c, p, 'Fitted in'), p.part ? null : field('Which part', h('input', { type: 'text', value: p.text || '', oninput: (e) => { p.text = e.target.value; c.save(); } })),
-    h('div', { className: 'row' }, field('How many', h('input', { type: 'text', inputMode: 'decimal', value: p.quantity, oninput: (e) => { p.quantity = e.target.value; c.save(); } })),
+    h('div', { className: 'row' }, numberField('How many', p.quantity, (text) => { p.quantity = text; c.save(); }, { says: (text) => (parse(text) === 0 ? 'How many were used? More than none.' : '') }),
       field('Batch', h('input', { type: 'text', value: p.batch || '', oninput: (e) => { p.batch = e.target.value; c.save(); } }))),
     h('button', { onclick: () => { c.d.parts.splice(n, 1); c.again(); } }, 'Take it away'))),
   c.installs.length ? h('div', { className: 'row' }, h('button', { onclick: () => { c.d.parts.push({ install: only(c.installs), part: null, quantity: '1' }); c.again(); } }, 'Add a part')) : null];

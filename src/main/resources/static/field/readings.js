@@ -3,6 +3,8 @@ import { h, field, choose, day, number, parse } from './dom.js';
 import { judge, preCharge, runs, BAR, L_MIN, air, atTemperature } from './calc.js';
 import { db, unitWord } from './data.js';
 import { changed } from './cases.js';
+import { doubt } from './doubt.js';
+import { marked, numberField, wrongNumber } from './numbers.js';
 
 export const QUANTITIES = [['DELIVERED_FLOW', 'Delivered flow', ['LITRE_PER_MINUTE', 'LITRE_PER_DAY', 'LITRE_PER_SECOND']], ['BEAT_RATE', 'Beats', ['PER_MINUTE']],
   ['DRIVE_FLOW', 'Drive flow', ['LITRE_PER_MINUTE', 'LITRE_PER_SECOND']], ['WASTE_FLOW', 'Waste flow', ['LITRE_PER_MINUTE', 'LITRE_PER_SECOND']],
@@ -10,75 +12,107 @@ export const QUANTITIES = [['DELIVERED_FLOW', 'Delivered flow', ['LITRE_PER_MINU
   ['SOURCE_FLOW', 'Source', ['LITRE_PER_MINUTE', 'LITRE_PER_SECOND', 'LITRE_PER_DAY']], ['WATER_TEMPERATURE', 'Water temperature', ['CELSIUS']]];
 const SI = { LITRE_PER_MINUTE: L_MIN, LITRE_PER_DAY: 1e-3 / 86400, LITRE_PER_SECOND: 1e-3, METRE: 1, MILLIMETRE: 1e-3, BAR: 1e5, KILOPASCAL: 1e3, PER_MINUTE: 1 / 60 };
 
+/** The most that the office takes, in the quantity's usual unit. */
+const MOST = { BEAT_RATE: [600, 1 / 60], DELIVERY_PRESSURE: [100, BAR], PRE_CHARGE: [100, BAR], FALL: [200, 1] };
+
 /** What is wrong with a reading as typed, in words; nothing if it can be. */
-export function flaw(q, text) {
-  const typed = String(text ?? '').trim();
-  const value = parse(typed);
-  return !typed ? '' : value === null ? `“${typed}” is no number.` : value < 0 && q !== 'WATER_TEMPERATURE' ? `“${typed}” is below zero.` : '';
+export function flaw(q, text, unit) {
+  if (q === 'WATER_TEMPERATURE') {
+    return wrongNumber(text, { least: -5, most: 60, unit: '°C' });
+  }
+  const [most, si] = MOST[q] || [100000, L_MIN];
+  return wrongNumber(text, unit ? { most: Number((most * si / SI[unit]).toPrecision(6)), unit: unitWord(unit) } : {});
 }
+
+/** All readings of an install that can be, SI by quantity. */
+function measured(d, install) {
+  const si = {};
+  QUANTITIES.forEach(([q]) => {
+    const r = d.readings[`${install}|${q}`];
+    const v = parse(r?.value);
+    if (v !== null && !flaw(q, r.value, r.unit)) {
+      si[q] = { si: q === 'WATER_TEMPERATURE' ? v : v * SI[r.unit], u: r.u ? r.u * SI[r.unit] : undefined };
+    }
+  });
+  return si;
+}
+
+/** What to ask about a reading of a visit, if anything. */
+export function asked(d, key) {
+  const [id, q] = key.split('|');
+  const i = db.installs.get(id) || {};
+  return doubt(q, measured(d, id), changed(d) ? { ...i, baseline: null } : i);
+}
+
+/** Whether the question as it stands was answered: it is as read. */
+export const sure = (r, question) => r.sure === `${r.value} ${r.unit} ${question}`;
 
 export function readings(c, i) {
   const key = (q) => `${i.id}|${q}`;
   const say = h('div', { 'aria-live': 'polite' });
+  const doubts = [];
   const tell = () => {
-    const si = {};
-    QUANTITIES.forEach(([q]) => { const r = c.d.readings[key(q)]; const v = parse(r?.value); if (v !== null && !flaw(q, r.value) && SI[r.unit]) { si[q] = { si: v * SI[r.unit], u: r.u ? r.u * SI[r.unit] : undefined }; } });
+    const si = measured(c.d, i.id);
+    doubts.forEach((ask) => ask());
     const told = changed(c.d) ? judge({ ...i, baseline: null }, c.site, null, si, c.d.on) : judge(i, c.site, db.data.expected[i.id], si, c.d.on);
     const r = c.d.readings[key('DELIVERED_FLOW')];
     say.replaceChildren(...(told.said.length ? [h('div', { className: told.zero ? 'caution' : 'note' }, told.said.map((s) => h('p', null, s)),
       told.zero ? h('div', { className: 'row' }, ['Float shut at the tank', 'Branch shut at the tank end', 'All open, still nothing'].map((why, n) => h('button', { 'aria-pressed': String(r.float === why), onclick: () => {
         r.float = why; r.notComparable = n < 2 ? why : null; c.again(); } }, why))) : null)] : []));
   };
-  tell();
   const shown = (q, n) => n < 3 || c.d.more || c.d.readings[key(q)];
-  return [h('h2', null, `Readings${c.installs.length > 1 ? `, ${i.name}` : ''}`), QUANTITIES.map(([q, name, units], n) => {
+  const rows = QUANTITIES.map(([q, name, units], n) => {
     if (!shown(q, n)) {
       return null;
     }
     const r = () => { c.d.readings[key(q)] ??= { value: '', unit: units[0], place: q === 'SOURCE_FLOW' ? 'SOURCE' : q === 'DELIVERED_FLOW' ? 'TANK' : 'PUMP' }; return c.d.readings[key(q)]; };
     const now = c.d.readings[key(q)];
     const last = db.data.readings.find((x) => x.install === i.id && x.quantity === q && x.comparable);
-    const unit = choose(units.map((u) => [u, unitWord(u)]), now?.unit || units[0], (u) => { r().unit = u; c.save(); tell(); });
+    const unit = choose(units.map((u) => [u, unitWord(u)]), now?.unit || units[0], (u) => { r().unit = u; c.save(); look(); });
     unit.setAttribute('aria-label', `Unit of ${name}`);
     const input = h('input', { type: 'text', inputMode: 'decimal', autocomplete: 'off', value: now?.value || '', 'data-q': q, oninput: (e) => { const x = r(); Object.assign(x, { value: e.target.value, u: null, timed: false }); c.save(); look(); } });
     const box = field(name, input, last ? `last ${number(last.value)} ${unitWord(last.unit)} on ${day(last.on)}` : null);
     const wrap = h('span', { className: 'with' });
     input.replaceWith(wrap);
     wrap.append(input, unit);
-    const mark = h('span', { className: 'wrong', role: 'status', id: `${input.id}w` });
-    input.setAttribute('aria-describedby', [input.getAttribute('aria-describedby'), mark.id].filter(Boolean).join(' '));
-    box.append(mark);
-    const see = () => {
-      // the decimals may still follow
-      mark.textContent = flaw(q, input.value.replace(/[.,]$/, ''));
-      input.setAttribute('aria-invalid', String(mark.textContent !== ''));
-    };
+    const see = marked(box, input, (text) => flaw(q, text, c.d.readings[key(q)]?.unit || units[0]));
+    const ask = h('div', { 'aria-live': 'polite' });
+    doubts.push(() => {
+      const x = c.d.readings[key(q)];
+      const question = x ? asked(c.d, key(q)) : '';
+      ask.replaceChildren(...(question ? [h('div', { className: 'note' }, h('p', null, question), h('div', { className: 'row' }, h('button', { 'aria-pressed': String(sure(x, question)), onclick: () => {
+        x.sure = sure(x, question) ? null : `${x.value} ${x.unit} ${question}`; c.again(); } }, `${name}: it is as read`)))] : []));
+    });
     const look = () => { see(); tell(); };
-    see();
-    return [box, q.endsWith('_FLOW') ? bucket(c, r, input, unit, look, key(q)) : null, q === 'DELIVERED_FLOW' ? field('Measured at', choose([['TANK', 'the tank'], ['PUMP', 'the pump']], now?.place || 'TANK', (p) => { r().place = p; c.save(); })) : null];
-  }), c.d.more ? null : h('button', { onclick: () => { c.d.more = true; c.again(); } }, 'More readings'), say, charge(c, i)];
+    return [box, ask, q.endsWith('_FLOW') ? bucket(c, r, input, unit, look, key(q)) : null, q === 'DELIVERED_FLOW' ? field('Measured at', choose([['TANK', 'the tank'], ['PUMP', 'the pump']], now?.place || 'TANK', (p) => { r().place = p; c.save(); })) : null];
+  });
+  tell();
+  return [h('h2', null, `Readings${c.installs.length > 1 ? `, ${i.name}` : ''}`), rows, c.d.more ? null : h('button', { onclick: () => { c.d.more = true; c.again(); } }, 'More readings'), say, charge(c, i)];
 }
 
-// a watch that runs goes on when the page is drawn anew
-export const watches = new Map();
+/** Seconds go on evenly while the page is open, and by the phone's clock when it was closed. */
+const now = () => performance.timeOrigin + performance.now();
 function bucket(c, r, input, unit, tell, key) {
   const box = h('details', null, h('summary', { className: 'button' }, 'Bucket and watch'));
   const out = h('p', { role: 'status' });
   const watch = h('p', { className: 'watch' }, '0.0 s');
-  let begun = watches.get(key) || 0;
+  const begun = () => c.d.readings[key]?.bucket?.begun || 0;
   let ticking;
+  let seen = false;
   const tick = () => {
-    if (!watch.isConnected && begun !== watches.get(key)) {
+    seen ||= watch.isConnected;
+    if (!begun() || (seen && !watch.isConnected)) {
       clearInterval(ticking);
+      return;
     }
-    watch.textContent = `${((performance.now() - begun) / 1000).toFixed(1)} s`;
+    watch.textContent = `${((now() - begun()) / 1000).toFixed(1)} s`;
   };
   const b = () => { r().bucket ??= { litres: '10', seconds: [] }; return r().bucket; };
   // only a run writes the mean; what was typed since stays, whatever is drawn anew
   const sum = (write) => {
     const [litres, list] = [parse(b().litres), b().seconds];
     if (!(litres > 0) || !list.length) {
-      out.textContent = '';
+      out.textContent = list.length ? `${list.length} ${list.length > 1 ? 'runs' : 'run'}: ${list.map((s) => s.toFixed(1)).join(', ')} s. Give the litres, and they become a flow.` : '';
       return;
     }
     const m = runs(litres, list);
@@ -93,27 +127,27 @@ function bucket(c, r, input, unit, tell, key) {
     tell();
   };
   const go = h('button', { className: 'primary', onclick: () => {
-    if (begun) {
-      b().seconds.push((performance.now() - begun) / 1000);
+    if (begun()) {
+      b().seconds.push((now() - begun()) / 1000);
       clearInterval(ticking);
-      begun = 0;
-      watches.delete(key);
+      b().begun = null;
       go.textContent = 'Start again';
+      c.save();
       sum(true);
     } else {
-      begun = performance.now();
-      watches.set(key, begun);
+      b().begun = now();
+      c.save();
       go.textContent = 'Full';
       ticking = setInterval(tick, 100);
     }
-  } }, begun ? 'Full' : 'Start');
-  if (begun) {
+  } }, begun() ? 'Full' : 'Start');
+  if (begun()) {
     box.open = true;
     ticking = setInterval(tick, 100);
   }
   box.addEventListener('toggle', () => {
     if (box.open && box.children.length === 1) {
-      box.append(field('Bucket, litres', h('input', { type: 'text', inputMode: 'decimal', value: b().litres, oninput: (e) => { b().litres = e.target.value; c.save(); sum(r().timed || !r().value); } })), watch,
+      box.append(numberField('Bucket, litres', b().litres, (text) => { b().litres = text; c.save(); sum(r().timed || !r().value); }), watch,
         h('div', { className: 'row' }, go, h('button', { onclick: () => { b().seconds.pop(); c.save(); sum(r().timed); } }, 'Drop the last run')), out);
       sum(false);
     }
@@ -121,6 +155,8 @@ function bucket(c, r, input, unit, tell, key) {
   return box;
 }
 
+/** What a vessel in the open can be. */
+const GAS = { least: -40, most: 60, unit: '°C' };
 function charge(c, i) {
   const pump = (i.pumps || [])[0];
   if (!i.lift || !pump || pump.vessel !== 'BLADDER') {
@@ -130,5 +166,5 @@ function charge(c, i) {
   const out = h('p', { role: 'status' });
   const show = (t) => { out.textContent = told.charge === null ? told.why : `Set ${(atTemperature(told.charge, 10, t, air(c.site.alt || 0)) / BAR).toFixed(2)} bar on a vessel at ${t} °C: it is ${(told.charge / BAR).toFixed(2)} bar at 10 °C (${told.why}). Common practice, no standard gives it; the maker's figure comes first.`; };
   show(10);
-  return h('details', null, h('summary', { className: 'button' }, 'What pre-charge?'), field('Vessel and gas, °C', h('input', { type: 'text', inputMode: 'decimal', value: '10', oninput: (e) => { const t = parse(e.target.value); if (t !== null) { show(t); } } })), out);
+  return h('details', null, h('summary', { className: 'button' }, 'What pre-charge?'), numberField('Vessel and gas, °C', '10', (text) => { const t = parse(text); if (t !== null && !wrongNumber(text, GAS)) { show(t); } else { out.textContent = ''; } }, GAS), out);
 }

@@ -8,9 +8,9 @@ import { commissioning, likely, listFor } from './commission.js';
 import { cases } from './cases.js';
 import { water } from './water.js';
 import { caution } from './caution.js';
-import { readings, watches } from './readings.js';
+import { readings } from './readings.js';
 import { findings, parts, tasks } from './found.js';
-import { check, written, wrote } from './finish.js';
+import { check, loose, written, wrote } from './finish.js';
 import { fresh, keyed, merge } from './merge.js';
 
 export function newVisit(site, planned) {
@@ -26,7 +26,9 @@ export function newVisit(site, planned) {
     cautions: {}, install, checklist: list?.id || null, list, checks: {}, steps: [], water: {}, cases: [] };
 }
 
+/** What was said when the visit was to be finished; loose ends may stay open. */
 let problems = [];
+let ends = [];
 let live = null;
 /** Drafts as they last stood in the store. */
 const bases = new Map();
@@ -106,7 +108,7 @@ async function keep(d) {
 export async function visitPage(id) {
   // the draft in hand is newer than the one on its way into the store
   if (live?.id !== id) {
-    problems = [];
+    problems = ends = [];
     live = await store.get('drafts', id) || null;
     if (live) {
       bases.set(id, copy(placed(live)));
@@ -128,11 +130,21 @@ export async function visitPage(id) {
   };
   const again = async () => { await save(); redraw(); };
   const c = { d, site, save, again, installs: installsOf(d.site) };
-  return [h('h1', null, site.name), saved, problems.length ? h('div', { className: 'caution', role: 'alert' }, h('strong', null, 'Before it can be finished'), h('ul', null, problems.map((p) => h('li', null, p)))) : null,
+  return [h('h1', null, site.name), saved, told(c),
     d.person === db.person?.person ? null : h('div', { className: 'caution' }, h('strong', null, `Begun by ${d.writer || 'another person'} on this phone`), 'It is sent as theirs. Begin a visit of your own for what you did.'),
     d.also?.length ? h('div', { className: 'caution' }, h('strong', null, 'Typed in another window as well'), d.also.map((text) => h('p', { className: 'lines' }, text)), 'It goes along with the note.') : null,
     times(c), caution(c, 'CHAMBER', (site.hazards || []).some((z) => z.kind === 'CONFINED_SPACE')),
     usual(c), cases(c), tasks(c), d.kind === 'COMMISSIONING' ? commissioning(c, caution) : null, c.installs.map((i) => readings(c, i)), findings(c), parts(c), water(c, caution), photoPart(c), rest(c), end(c)];
+}
+
+/** What stands against finishing. What is only a loose end does not keep anybody: it goes along in words. */
+function told(c) {
+  if (!problems.length && !ends.length) {
+    return null;
+  }
+  return h('div', { className: 'caution', role: 'alert' }, h('strong', null, problems.length ? 'Before it can be finished' : 'Look at this once more'), h('ul', null, [...problems, ...ends.map((e) => e.say)].map((p) => h('li', null, p))),
+    problems.length ? null : [h('p', null, 'Or finish as it is: what cannot be read goes to the office in your words, and what was not acknowledged or confirmed is recorded so.'),
+      h('div', { className: 'row' }, h('button', { onclick: () => complete(c, ends.map((e) => e.say)) }, 'Finish all the same'))]);
 }
 
 function times(c) {
@@ -171,14 +183,13 @@ async function throwAway(d) {
     return;
   }
   await store.discard(d);
-  watches.clear();
   live = null;
   windows.postMessage(d.id);
   location.hash = '#/';
 }
 
 let finishing = false;
-async function complete(c) {
+async function complete(c, known = []) {
   if (finishing) {
     return;
   }
@@ -194,7 +205,8 @@ async function complete(c) {
     return;
   }
   problems = check(c);
-  if (problems.length) {
+  ends = loose(c);
+  if (problems.length || ends.some((e) => !known.includes(e.say))) {
     await c.again();
     scrollTo(0, 0);
     return;
@@ -209,7 +221,7 @@ async function complete(c) {
     if (live !== c.d) {
       return;
     }
-    await store.finish(await seal(written(c.d), c.d.person, c.d.photos));
+    await store.finish(await seal(written(c), c.d.person, c.d.photos));
     live = null;
     windows.postMessage(c.d.id);
   } finally {

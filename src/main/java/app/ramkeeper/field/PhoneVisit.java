@@ -157,6 +157,8 @@ public record PhoneVisit(
      * @param result what is said of it in words
      * @param takenTime by the phone, as hours:minutes
      * @param isolated the pump was shut off from where it was dosed
+     * @param notIsolated why it was not
+     * @param more samples after the first
      * @param cleaned how boots and tools were cleaned before the next catchment
      */
     @JsonIgnoreProperties(ignoreUnknown = true)
@@ -174,7 +176,20 @@ public record PhoneVisit(
             @Nullable Integer contactMinutes,
             @Nullable String flushed,
             boolean isolated,
-            @Nullable String cleaned) {}
+            @Nullable String notIsolated,
+            @Nullable String cleaned,
+            @Nullable List<WaterSample> more) {}
+
+    /** One more sample of the same visit; the words are those of the first. */
+    @JsonIgnoreProperties(ignoreUnknown = true)
+    public record WaterSample(
+            @Nullable String sample,
+            @Nullable String where,
+            @Nullable String result,
+            @Nullable LocalTime takenTime,
+            @Nullable String laboratory,
+            @Nullable List<WaterResult> results,
+            @Nullable LocalDate next) {}
 
     /** What the laboratory, or a kit on the spot, found. */
     @JsonIgnoreProperties(ignoreUnknown = true)

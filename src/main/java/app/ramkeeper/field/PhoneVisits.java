@@ -88,7 +88,7 @@ final class PhoneVisits {
 
     private static List<RecordVisit.FollowUp> followUps(PhoneVisit p) {
         List<RecordVisit.FollowUp> all = new ArrayList<>(all(p.followUps(), PhoneVisits::followUp));
-        WaterRecord.next(p.water()).ifPresent(all::add);
+        all.addAll(WaterRecord.next(p.water()));
         return all;
     }
 

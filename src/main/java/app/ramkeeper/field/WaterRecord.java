@@ -6,7 +6,6 @@ import app.ramkeeper.visits.WaterCare;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Objects;
-import java.util.Optional;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
@@ -20,36 +19,47 @@ final class WaterRecord {
         if (w == null) {
             return null;
         }
-        List<WaterCare.Sample> samples = sampled(w) ? List.of(sample(w, on)) : List.of();
+        List<WaterCare.Sample> samples = samples(w)
+                .filter(WaterRecord::said)
+                .map(s -> sample(s, w.takenBy(), on))
+                .toList();
         WaterCare.Hygiene hygiene = cared(w) ? hygiene(w) : null;
         return samples.isEmpty() && hygiene == null ? null : new WaterCare(samples, hygiene);
     }
 
-    private static boolean sampled(PhoneVisit.Water w) {
-        return w.next() != null
-                || !results(w).isEmpty()
-                || Stream.of(w.sample(), w.where(), w.result(), w.laboratory())
+    /** The first sample stands in the record itself, as older pages write it. */
+    private static Stream<PhoneVisit.WaterSample> samples(PhoneVisit.Water w) {
+        PhoneVisit.WaterSample first = new PhoneVisit.WaterSample(
+                w.sample(), w.where(), w.result(), w.takenTime(), w.laboratory(), w.results(), w.next());
+        List<PhoneVisit.WaterSample> more = w.more() == null ? List.of() : w.more();
+        return Stream.concat(Stream.of(first), more.stream());
+    }
+
+    private static boolean said(PhoneVisit.WaterSample s) {
+        return s.next() != null
+                || !results(s).isEmpty()
+                || Stream.of(s.sample(), s.where(), s.result(), s.laboratory())
                         .map(WaterRecord::text)
                         .anyMatch(Objects::nonNull);
     }
 
-    private static WaterCare.Sample sample(PhoneVisit.Water w, LocalDate on) {
+    private static WaterCare.Sample sample(PhoneVisit.WaterSample s, @Nullable String by, LocalDate on) {
         return new WaterCare.Sample(
-                text(w.sample()),
-                text(w.where()),
+                text(s.sample()),
+                text(s.where()),
                 on,
-                w.takenTime(),
-                text(w.takenBy()),
-                text(w.laboratory()),
-                text(w.result()),
-                w.next(),
-                results(w));
+                s.takenTime(),
+                text(by),
+                text(s.laboratory()),
+                text(s.result()),
+                s.next(),
+                results(s));
     }
 
-    private static List<WaterCare.Result> results(PhoneVisit.Water w) {
-        return w.results() == null
+    private static List<WaterCare.Result> results(PhoneVisit.WaterSample s) {
+        return s.results() == null
                 ? List.of()
-                : w.results().stream()
+                : s.results().stream()
                         .map(r -> new WaterCare.Result(
                                 Objects.requireNonNullElse(text(r.parameter()), ""),
                                 Objects.requireNonNullElse(text(r.value()), ""),
@@ -71,14 +81,20 @@ final class WaterRecord {
                 w.contactMinutes(),
                 text(w.flushed()),
                 w.isolated(),
+                w.isolated() ? null : text(w.notIsolated()),
                 text(w.cleaned()));
     }
 
-    /** The next sample as something left to do, with its date. */
-    static Optional<RecordVisit.FollowUp> next(PhoneVisit.@Nullable Water w) {
-        return Optional.ofNullable(w)
-                .map(PhoneVisit.Water::next)
-                .map(day -> new RecordVisit.FollowUp(WaterCare.NEXT_SAMPLE, day, false));
+    /** The next samples as things left to do, each day once. */
+    static List<RecordVisit.FollowUp> next(PhoneVisit.@Nullable Water w) {
+        return w == null
+                ? List.of()
+                : samples(w)
+                        .map(PhoneVisit.WaterSample::next)
+                        .filter(Objects::nonNull)
+                        .distinct()
+                        .map(day -> new RecordVisit.FollowUp(WaterCare.NEXT_SAMPLE, day, false))
+                        .toList();
     }
 
     private static @Nullable String text(@Nullable String typed) {

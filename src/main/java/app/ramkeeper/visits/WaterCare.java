@@ -53,6 +53,7 @@ public record WaterCare(List<Sample> samples, @Nullable Hygiene hygiene) {
      *
      * @param flushed where to and until when
      * @param isolated the pump was shut off, and it was dosed downstream of it only
+     * @param notIsolated why it was not
      * @param cleaned how boots and tools were cleaned before the next catchment
      */
     public record Hygiene(
@@ -61,5 +62,6 @@ public record WaterCare(List<Sample> samples, @Nullable Hygiene hygiene) {
             @Nullable Integer contactMinutes,
             @Nullable String flushed,
             boolean isolated,
+            @Nullable String notIsolated,
             @Nullable String cleaned) {}
 }

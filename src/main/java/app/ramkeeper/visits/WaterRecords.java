@@ -25,7 +25,7 @@ import tools.jackson.databind.json.JsonMapper;
 public class WaterRecords {
 
     private static final String CARE = """
-            select r.id, r.attended_on, h.product, h.strength, h.contact_minutes, h.flushed, h.isolated, h.cleaned,
+            select r.id, r.attended_on, h.product, h.strength, h.contact_minutes, h.flushed, h.isolated, h.not_isolated, h.cleaned,
               (select coalesce(jsonb_agg(jsonb_build_object('id', s.id, 'version', s.version, 'by', coalesce(s.taken_by, (select p.name from report_people rp
                   join people p on p.id = rp.person_id where rp.report_id = r.id and rp.lead limit 1)), 'sample', jsonb_build_object('reference', s.reference,
                   'place', s.place, 'takenOn', s.taken_on, 'takenTime', s.taken_time, 'takenBy', s.taken_by, 'laboratory', s.laboratory,
@@ -91,6 +91,7 @@ public class WaterRecords {
                                 row.getObject("contact_minutes", Integer.class),
                                 row.getString("flushed"),
                                 row.getBoolean("isolated"),
+                                row.getString("not_isolated"),
                                 row.getString("cleaned")));
     }
 

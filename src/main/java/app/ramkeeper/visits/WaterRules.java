@@ -57,8 +57,11 @@ public final class WaterRules {
                         .anyMatch(Objects::nonNull)) {
             problems.put("product", "Say with which product it was disinfected.");
         }
-        if (hygiene.product() != null && !hygiene.isolated()) {
-            problems.put("isolated", "Disinfect only downstream of the isolated pump: tick that it was isolated.");
+        length(problems, "notIsolated", hygiene.notIsolated(), LINE);
+        if (hygiene.product() != null && !hygiene.isolated() && hygiene.notIsolated() == null) {
+            problems.put(
+                    "isolated",
+                    "Disinfect only downstream of the isolated pump: tick that it was isolated, or say why it was not.");
         }
         return problems;
     }

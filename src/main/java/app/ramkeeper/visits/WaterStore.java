@@ -102,14 +102,15 @@ class WaterStore {
     void keep(ReportId report, WaterCare.@Nullable Hygiene hygiene) {
         if (hygiene != null) {
             jdbc.sql("""
-                            insert into hygiene_records (report_id, product, strength, contact_minutes, flushed, isolated, cleaned)
-                            values (:report, :product, :strength, :minutes, :flushed, :isolated, :cleaned)""")
+                            insert into hygiene_records (report_id, product, strength, contact_minutes, flushed, isolated, not_isolated, cleaned)
+                            values (:report, :product, :strength, :minutes, :flushed, :isolated, :why, :cleaned)""")
                     .param("report", report.value())
                     .param("product", hygiene.product())
                     .param("strength", hygiene.strength())
                     .param("minutes", hygiene.contactMinutes())
                     .param("flushed", hygiene.flushed())
                     .param("isolated", hygiene.isolated())
+                    .param("why", hygiene.notIsolated())
                     .param("cleaned", hygiene.cleaned())
                     .update();
         }

@@ -126,7 +126,8 @@ class FieldCasesBrowserTests extends FieldRun {
         button(page, "Nobody there").click();
         page.locator("#finish").click();
         assertThat(page.locator("[role=alert]"))
-                .containsText("Disinfect only downstream of the isolated pump: tick that it was isolated.");
+                .containsText(
+                        "Disinfect only downstream of the isolated pump: tick that it was isolated, or say why it was not.");
         assertThat(page.locator("[role=alert]")).containsText("“an hour” is no number of minutes");
         assertThat(page.locator("[role=alert]")).containsText("“pH” lacks one");
         page.getByLabel("Results").fill("E. coli; < 1; per 100 ml\npH; 7.4");

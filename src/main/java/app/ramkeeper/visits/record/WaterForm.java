@@ -74,7 +74,7 @@ final class WaterForm {
     }
 
     static WaterCare.@Nullable Hygiene hygiene(TypedForm form) {
-        if (Stream.of("product", "strength", "contactMinutes", "flushed", "cleaned")
+        if (Stream.of("product", "strength", "contactMinutes", "flushed", "notIsolated", "cleaned")
                 .allMatch(name -> form.value(name).isEmpty())) {
             return null;
         }
@@ -84,6 +84,7 @@ final class WaterForm {
                 minutes(form),
                 form.text("flushed"),
                 form.ticked("isolated"),
+                form.ticked("isolated") ? null : form.text("notIsolated"),
                 form.text("cleaned"));
         WaterRules.broken(hygiene).forEach(form::problem);
         return hygiene;

@@ -1,0 +1,185 @@
+package app.ramkeeper.browser;
+
+import static com.microsoft.playwright.assertions.PlaywrightAssertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThat;
+
+import app.ramkeeper.identity.Role;
+import com.microsoft.playwright.Locator;
+import com.microsoft.playwright.Page;
+import java.time.LocalDate;
+import java.util.List;
+import java.util.Map;
+import org.junit.jupiter.api.DisplayName;
+import org.junit.jupiter.api.Test;
+
+/** What cannot be read, is hardly possible or was not acknowledged: said at once, never a wall, never dropped. */
+class FieldLooseEndsBrowserTests extends FieldRun {
+
+    private static Locator mark(Page page, Locator input) {
+        return page.locator(".field")
+                .filter(new Locator.FilterOptions().setHas(input))
+                .locator(".wrong");
+    }
+
+    private static Locator alert(Page page) {
+        return page.locator("[role=alert]");
+    }
+
+    /** Taps finish, then finish all the same. */
+    private void finishAllTheSame(Page page) {
+        page.locator("#finish").click();
+        button(page, "Finish all the same").click();
+        assertThat(page.locator(".state.sent")).hasCount(1);
+    }
+
+    private List<Map<String, Object>> all(String sql) {
+        return jdbc.sql(sql).param("site", site).query().listOfRows();
+    }
+
+    @Test
+    void whatCannotBeReadIsMarkedAtOnceAndGoesToTheOfficeInWords() {
+        Page page = phone();
+        technician(page, "Effie Rand");
+        openVisit(page);
+        button(page, "Add a part").click();
+        page.getByLabel("Which part").fill("Waste rubber");
+        page.getByLabel("How many").fill("a few");
+        assertThat(mark(page, page.getByLabel("How many"))).hasText("“a few” is no number.");
+        button(page, "Add a finding").click();
+        page.getByLabel("What is wrong").selectOption("STOPPED_SHUT");
+        Locator cause = page.getByLabel("Cause", new Page.GetByLabelOptions().setExact(true));
+        cause.fill("A nail across the seat");
+        page.getByLabel("What is wrong").selectOption("");
+        assertThat(cause).hasValue("A nail across the seat");
+        Locator flow = page.locator("input[data-q=DRIVE_FLOW]");
+        flow.fill("200000");
+        assertThat(mark(page, flow)).containsText("is more than can be: 100,000 l/min");
+        flow.fill("fifty");
+        page.getByLabel("What for").selectOption("COMMISSIONING");
+        button(page, "Next setting").click();
+        page.getByLabel("Delivered, l/min").fill("three");
+        assertThat(mark(page, page.getByLabel("Delivered, l/min"))).hasText("“three” is no number.");
+        page.getByLabel("Dry-month flow").fill("low");
+        assertThat(mark(page, page.getByLabel("Dry-month flow"))).hasText("“low” is no number.");
+        page.getByLabel("Setting", new Page.GetByLabelOptions().setExact(true)).fill("2 turns");
+        page.getByLabel("Left and locked").fill("abc");
+        assertThat(mark(page, page.getByLabel("Left and locked"))).containsText("None of the settings tried");
+        isAccessible(page);
+        page.getByLabel("Visit", new Page.GetByLabelOptions().setExact(true)).selectOption("PARTLY");
+        page.locator("#finish").click();
+        assertThat(alert(page)).containsText("A part needs its name and how many.");
+        assertThat(alert(page)).containsText("choose what is wrong with “A nail across the seat”");
+        isAccessible(page);
+        finishAllTheSame(page);
+        assertThat(String.valueOf(report().get("note")))
+                .contains("Part as typed: a few Waste rubber")
+                .contains("Finding as typed: A nail across the seat")
+                .contains("Drive flow as typed: fifty l/min")
+                .contains("Delivered flow at setting 2 turns as typed: three")
+                .contains("Dry-month flow as typed: low");
+        assertThat(leftToDo()).singleElement().asString().startsWith("Settle what was typed");
+        assertThat(all("select 1 from readings g join visit_reports r on r.id = g.report_id where r.site_id = :site"))
+                .isEmpty();
+        assertThat(jdbc.sql("select text from field_entries where id = :id")
+                        .param("id", report().get("id"))
+                        .query(String.class)
+                        .single())
+                .contains("\"steps\":[{\"setting\":\"2 turns\",\"drive\":null,\"delivered\":null}],\"dryFlow\":null");
+    }
+
+    @Test
+    void hardlyPossibleReadingIsAskedAboutAndTheAnswerGoesAlong() {
+        Page page = phone();
+        technician(page, "Gwil Toft");
+        openVisit(page);
+        button(page, "More readings").click();
+        Locator charge = page.locator("input[data-q=PRE_CHARGE]");
+        Locator asked = page.locator(".note").filter(new Locator.FilterOptions().setHasText("keeps water out"));
+        charge.fill("2,3");
+        assertThat(asked).hasCount(0);
+        charge.fill("9");
+        assertThat(asked).containsText("The delivery stands at about 2.9 bar");
+        isAccessible(page);
+        page.locator("input[data-q=BEAT_RATE]").fill("190");
+        button(page, "Beats: it is as read").click();
+        page.locator("#finish").click();
+        assertThat(alert(page)).containsText("Pre-charge 9 bar: The delivery stands at about 2.9 bar");
+        assertThat(alert(page)).not().containsText("Beats");
+        finishAllTheSame(page);
+        assertThat(String.valueOf(report().get("note")))
+                .contains("Beats 190 /min is as read. Asked: A ram beats")
+                .contains("Pre-charge 9 bar, asked about and not confirmed: ");
+        assertThat(
+                        all(
+                                "select quantity, as_read, comparable from readings g join visit_reports r on r.id = g.report_id where r.site_id = :site order by 1"))
+                .containsExactly(
+                        Map.of("quantity", "BEAT_RATE", "as_read", true, "comparable", true),
+                        Map.of("quantity", "PRE_CHARGE", "as_read", false, "comparable", false));
+    }
+
+    @Test
+    @DisplayName("a caution that is not acknowledged, a pump that could not be isolated: recorded, no wall")
+    void cautionsAreNoWall() {
+        jdbc.sql("insert into site_hazards (id, site_id, kind) values (gen_random_uuid(), :site, 'CONFINED_SPACE')")
+                .param("site", site)
+                .update();
+        Page page = phone();
+        technician(page, "Hild Marr");
+        openVisit(page);
+        button(page, "Arrived").click();
+        unfold(page, "Water sample");
+        page.getByLabel("Product").fill("hypochlorite");
+        page.getByLabel("Or why it was not isolated").fill("the gate valve is seized");
+        page.getByLabel("Sample taken: number").fill("S-1");
+        button(page, "Another sample").click();
+        assertThat(page.getByLabel("Sample taken: number")).hasCount(2);
+        page.getByLabel("Sample taken: number").last().fill("S-2");
+        page.getByLabel("Next sample on")
+                .last()
+                .fill(LocalDate.now(clock).plusDays(30).toString());
+        page.locator("#finish").click();
+        assertThat(alert(page)).containsText("Read the caution about the confined chamber.");
+        assertThat(alert(page)).containsText("Read the caution about drinking water.");
+        button(page, "I have read this").first().click();
+        finishAllTheSame(page);
+        assertThat(report()).containsEntry("note", "The caution about drinking water was not acknowledged.");
+        assertThat(
+                        all(
+                                "select product, isolated, not_isolated from hygiene_records h join visit_reports r on r.id = h.report_id where r.site_id = :site"))
+                .containsExactly(Map.of(
+                        "product", "hypochlorite", "isolated", false, "not_isolated", "the gate valve is seized"));
+        assertThat(
+                        all(
+                                "select reference from water_samples s join visit_reports r on r.id = s.report_id where r.site_id = :site order by 1"))
+                .containsExactly(Map.of("reference", "S-1"), Map.of("reference", "S-2"));
+        assertThat(leftToDo()).containsExactly("Take the next water sample");
+        page.navigate("/visits/reports/" + report().get("id"));
+        assertThat(page.locator("main")).containsText("Disinfected, pump not isolated:");
+        assertThat(page.locator("main")).containsText("not isolated because: the gate valve is seized");
+    }
+
+    @Test
+    void watchGoesOnAfterThePageWasClosedAndUnreadableLitresHideNoRun() {
+        Page page = phone();
+        signIn(page, "Ivo Stead", Role.TECHNICIAN);
+        toField(page);
+        openVisit(page);
+        Locator watch = page.locator("details")
+                .filter(new Locator.FilterOptions().setHasText("Bucket and watch"))
+                .first();
+        Locator run = watch.locator("button.primary");
+        watch.locator("summary").click();
+        run.click();
+        page.waitForFunction("() => document.getElementById('kept').textContent.startsWith('Kept')");
+        page.waitForTimeout(1200);
+        page.reload();
+        assertThat(run).hasText("Full");
+        page.waitForFunction("() => parseFloat(document.querySelector('.watch').textContent) > 1.2");
+        run.click();
+        assertThat(watch).containsText("1 run: ");
+        page.getByLabel("Bucket, litres").first().fill("ten");
+        assertThat(mark(page, page.getByLabel("Bucket, litres").first())).hasText("“ten” is no number.");
+        assertThat(watch).containsText("Give the litres, and they become a flow.");
+        assertThat(watch).containsText("1 run: ");
+    }
+}
