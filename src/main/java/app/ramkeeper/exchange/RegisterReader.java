@@ -100,6 +100,9 @@ final class RegisterReader {
 
     /** A place far from every depot that would be near one with the numbers swapped or a sign turned is a slip. */
     private Optional<String> doubt(Position read) {
+        if (read.latitude() == 0 && read.longitude() == 0) {
+            return Optional.of("0, 0 stands for no position in many tables. Leave both empty if it is not known.");
+        }
         if (depots.isEmpty() || nearest(read) < FAR_KM) {
             return Optional.empty();
         }

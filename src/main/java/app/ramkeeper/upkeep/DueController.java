@@ -5,10 +5,12 @@ import app.ramkeeper.web.CsvDownload;
 import app.ramkeeper.web.IntervalBar;
 import app.ramkeeper.web.Say;
 import app.ramkeeper.web.Slice;
+import jakarta.servlet.http.HttpServletResponse;
 import java.time.temporal.ChronoUnit;
 import java.util.Arrays;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
+import org.springframework.http.HttpStatus;
 import org.springframework.http.ResponseEntity;
 import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
@@ -52,7 +54,12 @@ class DueController {
     public record Row(DueTask task, IntervalBar bar) {}
 
     @GetMapping("/due")
-    String due(DueFilter filter, Model model) {
+    String due(DueFilter filter, Model model, HttpServletResponse response) {
+        List<String> problems = filter.problems();
+        if (!problems.isEmpty()) {
+            response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
+        }
+        model.addAttribute("problems", problems);
         Slice<DueTask> slice = query.page(filter);
         model.addAttribute("filter", filter);
         model.addAttribute("slice", slice);

@@ -117,6 +117,18 @@ public record DueFilter(
         }
     }
 
+    /** Keys of what cannot be followed as it was typed. */
+    List<String> problems() {
+        List<String> problems = new ArrayList<>();
+        if (from != null && to != null && from.isAfter(to)) {
+            problems.add("due.problem.dates");
+        }
+        if (box != null && !box.isBlank() && edges() == null) {
+            problems.add("due.problem.box");
+        }
+        return problems;
+    }
+
     /** The conditions of the filter, without the cursor; parameters go into the map. */
     String where(LocalDate today, Map<String, Object> parameters) {
         List<String> all = new ArrayList<>();

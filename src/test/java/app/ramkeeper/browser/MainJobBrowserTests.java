@@ -51,10 +51,11 @@ class MainJobBrowserTests extends BrowserRun {
     private void importRegister(Page office, String farm) {
         LocalDate since = LocalDate.now(clock).minusYears(6);
         String csv = """
-                Reference;Customer;Site;Latitude;Longitude;Water class;Install;Commissioned;Serial;Fall (m);Lift (m)
-                %1$s-A;%1$s Ltd;%1$s upper;-45,031;168,662;Clear;Top ram;%2$s;SN-%1$s-1;4,2;38
-                %1$s-B;%1$s Ltd;%1$s lower;-45,041;168,672;Clear;Creek ram;%2$s;SN-%1$s-2;3,1;22
-                """.formatted(farm, since);
+                Reference;Customer;Site;Latitude;Longitude;Water class;Install;Commissioned;Serial;Fall (m);Lift (m);\
+                Last done: Clean strainer;Last done: Change delivery valve rubber
+                %1$s-A;%1$s Ltd;%1$s upper;-45,031;168,662;Clear;Top ram;%2$s;SN-%1$s-1;4,2;38;%3$s;%3$s
+                %1$s-B;%1$s Ltd;%1$s lower;-45,041;168,672;Clear;Creek ram;%2$s;SN-%1$s-2;3,1;22;%3$s;%3$s
+                """.formatted(farm, since, since.plusYears(2));
         open(office, "/imports/new");
         office.locator("#kind-REGISTER").check();
         office.locator("#file")

@@ -31,6 +31,7 @@ import org.springframework.boot.webmvc.test.autoconfigure.AutoConfigureMockMvc;
 import org.springframework.context.annotation.Import;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.test.web.servlet.assertj.MockMvcTester;
+import org.springframework.test.web.servlet.assertj.MvcTestResult;
 import org.springframework.transaction.annotation.Transactional;
 
 @SpringBootTest
@@ -245,7 +246,22 @@ class UpkeepPagesTests {
                         .exchange()
                         .getResponse()
                         .getStatus())
-                .isIn(200, 400);
+                .isIn(200, 400, 422);
+    }
+
+    @Test
+    void saysWhatOfAFilterItCannotFollow() {
+        MvcTestResult box = mvc.get().uri("/due?box=north").with(user(office())).exchange();
+        assertThat(box).hasStatus(422).bodyText().contains("The map box could not be read", "value=\"north\"");
+        MvcTestResult dates = mvc.get()
+                .uri("/due?from=2027-01-01&to=2026-01-01")
+                .with(user(office()))
+                .exchange();
+        assertThat(dates)
+                .hasStatus(422)
+                .bodyText()
+                .contains("lies after the last")
+                .doesNotContain("import the register");
     }
 
     @Test

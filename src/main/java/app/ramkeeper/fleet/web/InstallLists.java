@@ -128,17 +128,27 @@ class InstallLists {
 
     /** Pumps by serial, model or place; the newest first when nothing is sought. */
     List<PumpRow> pumps(@Nullable String q, @Nullable PumpPlace place, int limit) {
+        return pumps(q, place, false, limit);
+    }
+
+    /** Those that stand in no install. */
+    List<PumpRow> sparePumps(int limit) {
+        return pumps(null, null, true, limit);
+    }
+
+    private List<PumpRow> pumps(@Nullable String q, @Nullable PumpPlace place, boolean spare, int limit) {
         return jdbc.sql("""
                         select p.id, p.serial, m.name as model, f.place, f.install_id, s.name as site_name, f.from_date from pumps p
                           left join pump_models m on m.id = p.model_id
                           left join pump_fittings f on f.pump_id = p.id and f.until_date is null
                           left join installs i on i.id = f.install_id left join sites s on s.id = i.site_id
-                        where (cast(:place as text) is null or f.place = :place)
+                        where (cast(:place as text) is null or f.place = :place) and (not :spare or f.install_id is null)
                           and (cast(:q as text) is null or folded(p.serial) like '%' || folded(:like) || '%'
                             or folded(:q) % folded(p.serial) or folded(m.name) = folded(:q))
                         order by similarity(folded(coalesce(:q, '')), folded(coalesce(p.serial, ''))) desc, folded(p.serial), p.id
                         limit :limit""")
                 .param("place", place == null ? null : place.name())
+                .param("spare", spare)
                 .param("q", q)
                 .param("like", q == null ? "" : q.replaceAll("([%_\\\\])", "\\\\$1"))
                 .param("limit", limit)

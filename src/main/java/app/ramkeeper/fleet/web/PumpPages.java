@@ -85,6 +85,7 @@ class PumpPages {
             @NotNull @PastOrPresent @Nullable LocalDate on,
             @Nullable Boolean loan,
             @NotNull @Nullable PumpPlace oldGoesTo,
+            @Nullable Boolean takeAway,
             @Size(max = 1000) @Nullable String reason) {}
 
     /** Where a pump goes that is not fitted. */
@@ -216,7 +217,7 @@ class PumpPages {
 
     @GetMapping("/installs/{install}/swap")
     String swap(@PathVariable UUID install, @RequestParam @Nullable String q, Model model) {
-        model.addAttribute("form", new SwapForm(null, 1, null, null, PumpPlace.WORKSHOP, null));
+        model.addAttribute("form", new SwapForm(null, 1, null, null, PumpPlace.WORKSHOP, null, null));
         return swapPage(install, q, model);
     }
 
@@ -225,9 +226,10 @@ class PumpPages {
         model.addAttribute("q", q);
         model.addAttribute(
                 "pumps",
-                lists.pumps(q, null, 30).stream()
-                        .filter(pump -> pump.place() != PumpPlace.RETIRED && !install.equals(pump.install()))
-                        .toList());
+                (q == null || q.isBlank() ? lists.sparePumps(30) : lists.pumps(q, null, 30))
+                        .stream()
+                                .filter(pump -> pump.place() != PumpPlace.RETIRED && !install.equals(pump.install()))
+                                .toList());
         model.addAttribute("places", words.some(PumpPlace.WORKSHOP, PumpPlace.STORE, PumpPlace.RETIRED));
         return "fleet/pump-swap";
     }
@@ -240,12 +242,20 @@ class PumpPages {
             @RequestParam @Nullable String q,
             Model model,
             RedirectAttributes redirect) {
+        if (form.pump() != null && !Boolean.TRUE.equals(form.takeAway()) && worksElsewhere(form.pump(), install)) {
+            errors.rejectValue("pump", "fleet.swap.atWork");
+        }
         boolean done = saving.did(errors, () -> register.fit(command(install, form)));
         if (!done) {
             return Saving.again(swapPage(install, q, model), model).addObject("form", form);
         }
         redirect.addFlashAttribute("saved", Saved.of("fleet.saved.pumpFittedTakeNew"));
         return new ModelAndView("redirect:/installs/" + install);
+    }
+
+    private boolean worksElsewhere(UUID pump, UUID install) {
+        InstallId there = fleet.pump(new PumpId(pump)).install();
+        return there != null && !there.value().equals(install);
     }
 
     private static FitPump command(UUID install, SwapForm form) {

@@ -66,16 +66,18 @@ public class RunSheets {
     public List<Entry> entries(Week week, TechDay round) {
         List<Line> lines = week.times(round.key()).lines();
         UUID[] sites = lines.stream().map(l -> l.stop().siteId()).distinct().toArray(UUID[]::new);
-        Map<UUID, Place> places = jdbc.sql("""
+        Map<UUID, Place> places =
+                jdbc.sql("""
                         select s.id as site_id, s.way_in, s.gate, coalesce(s.walk_minutes, 0) as walk_minutes, s.drinking_water,
                           (select string_agg(lower(replace(h.kind, '_', ' ')) || coalesce(': ' || h.text, ''), '; ' order by h.kind)
                              from site_hazards h where h.site_id = s.id) as hazards,
                           (select string_agg(f.text, '; ') from follow_ups f where f.site_id = s.id and f.done_on is null) as promised,
-                          (select string_agg(coalesce(c.name, u.name) || coalesce(', ' || coalesce(c.phone, u.phone), ''), '; ')
+                          (select string_agg(distinct coalesce(c.name, u.name) || coalesce(', ' || coalesce(c.phone, u.phone), ''), '; ')
                              from site_parties p left join contacts c on c.id = p.contact_id left join customers u on u.id = p.customer_id
-                             where p.site_id = s.id and p.part in ('KEY_HOLDER', 'OCCUPIER') and p.until_date is null) as keys
-                        from sites s where s.id = any(:ids)""").param("ids", sites).query(Place.class).list().stream()
-                .collect(Collectors.toMap(Place::siteId, place -> place));
+                             where p.site_id = s.id and p.part in ('OWNER', 'KEY_HOLDER', 'OCCUPIER')
+                               and (p.from_date is null or p.from_date <= :day) and (p.until_date is null or p.until_date > :day)) as keys
+                        from sites s where s.id = any(:ids)""").param("ids", sites).param("day", round.day()).query(Place.class).list().stream()
+                        .collect(Collectors.toMap(Place::siteId, place -> place));
         return lines.stream()
                 .map(line -> new Entry(line, places.get(line.stop().siteId())))
                 .toList();

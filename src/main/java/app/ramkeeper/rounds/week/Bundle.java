@@ -8,6 +8,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.UUID;
@@ -40,7 +41,11 @@ final class Bundle {
         this.monday = monday;
     }
 
-    /** A visit that is on the plan already. */
+    /**
+     * A visit that is on the plan already.
+     *
+     * @param call what the caller it answers said of the water, in words
+     */
     record Appointment(
             UUID id,
             UUID siteId,
@@ -52,7 +57,8 @@ final class Bundle {
             String state,
             @Nullable UUID lead,
             @Nullable UUID second,
-            int asked) {
+            int asked,
+            @Nullable String call) {
 
         boolean agreed() {
             return plannedOn != null && answer.equals("CONFIRMED");
@@ -105,6 +111,30 @@ final class Bundle {
                 || !terms.skillsOfKind().getOrDefault(task.kindId(), Set.of()).isEmpty();
         Press press = task.press(monday);
         return !asksForMore && (!visit.holdsDay() || press == Press.OVERDUE || press == Press.LAST_WEEK);
+    }
+
+    /**
+     * Takes out what asks for two people, so that what one may do need not wait for them; nothing where the site itself asks for
+     * two, or where none of the rest is pressing.
+     */
+    Optional<Bundle> partForTwo(Candidates.Terms terms) {
+        SiteTerms site = terms.of(this.site);
+        List<DueRow> two = tasks.stream().filter(t -> forTwo(t, terms)).toList();
+        boolean restPresses = tasks.stream()
+                .filter(t -> !two.contains(t))
+                .anyMatch(t -> t.press(monday) == Press.OVERDUE || t.press(monday) == Press.LAST_WEEK);
+        if (visit != null || two.isEmpty() || !restPresses || site.confined() || site.heavy()) {
+            return Optional.empty();
+        }
+        Bundle part = new Bundle(this.site, null, monday);
+        part.tasks.addAll(two);
+        tasks.removeAll(two);
+        return Optional.of(part);
+    }
+
+    private static boolean forTwo(DueRow task, Candidates.Terms terms) {
+        Set<String> skills = terms.skillsOfKind().getOrDefault(task.kindId(), Set.of());
+        return task.crew() > 1 || skills.contains("CONFINED_SPACE") || skills.contains("LIFTING");
     }
 
     boolean pressing() {
@@ -213,18 +243,20 @@ final class Bundle {
     }
 
     private static String appointment(Appointment visit) {
+        String called = visit.call() == null ? "" : visit.call() + ", ";
         String day = visit.plannedOn() == null ? "without a day" : "for " + Times.day(visit.plannedOn());
-        return switch (visit.answer()) {
-            case "CONFIRMED" -> "confirmed " + day;
-            case "TOLD" -> "the customer was told " + day;
-            case "ASKED_TO_MOVE" -> "the customer asked to move it";
-            default -> "planned " + day;
-        };
+        return called
+                + switch (visit.answer()) {
+                    case "CONFIRMED" -> "confirmed " + day;
+                    case "TOLD" -> "the customer was told " + day;
+                    case "ASKED_TO_MOVE" -> "the customer asked to move it";
+                    default -> "planned " + day;
+                };
     }
 
     private String press(DueRow task) {
         return switch (task.press(monday)) {
-            case OVERDUE -> "overdue since " + Times.day(task.windowUntil());
+            case OVERDUE -> "overdue since " + Times.day(task.windowUntil(), monday);
             case LAST_WEEK -> "must be done by " + Times.day(task.windowUntil());
             case IN_WINDOW -> "due " + Times.day(task.dueOn());
             case SOON -> "soon, due " + Times.day(task.dueOn());

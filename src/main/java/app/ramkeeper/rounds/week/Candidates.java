@@ -5,8 +5,10 @@ import app.ramkeeper.rounds.RoundsSettings;
 import app.ramkeeper.rounds.week.Bundle.Appointment;
 import app.ramkeeper.rounds.week.Bundle.Promise;
 import app.ramkeeper.rounds.week.Bundle.SiteTerms;
+import java.time.Clock;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.HashSet;
@@ -33,12 +35,14 @@ class Candidates {
     private final DueTasks due;
     private final LookAhead ahead;
     private final RoundsSettings settings;
+    private final Clock clock;
 
-    Candidates(JdbcClient jdbc, DueTasks due, LookAhead ahead, RoundsSettings settings) {
+    Candidates(JdbcClient jdbc, DueTasks due, LookAhead ahead, RoundsSettings settings, Clock clock) {
         this.jdbc = jdbc;
         this.due = due;
         this.ahead = ahead;
         this.settings = settings;
+        this.clock = clock;
     }
 
     /** The bundles of a week, dearest first, and how many did not fit the limit. */
@@ -80,9 +84,15 @@ class Candidates {
                     .promises
                     .add(promise);
         }
+        List<Bundle> forTwo = new ArrayList<>();
+        if (!ridesTogether(monday, byVisit.values())) {
+            bySite.values().forEach(bundle -> bundle.partForTwo(terms).ifPresent(forTwo::add));
+            apart.values().forEach(bundle -> bundle.partForTwo(terms).ifPresent(forTwo::add));
+        }
         List<Bundle> all = new ArrayList<>(byVisit.values());
         bySite.values().stream().filter(b -> b.visit == null).forEach(all::add);
         all.addAll(apart.values());
+        all.addAll(forTwo);
         Map<UUID, Horizon.Move> moves = ahead.from(monday).moves().stream()
                 .filter(move -> move.to().equals(monday) || move.from().equals(monday))
                 .collect(Collectors.toMap(Horizon.Move::taskId, Function.identity()));
@@ -91,6 +101,14 @@ class Candidates {
         kept.sort(Comparator.comparingDouble(Bundle::worth).reversed());
         int most = Math.min(kept.size(), settings.candidates());
         return new Found(kept.subList(0, most), kept.size() - most, terms);
+    }
+
+    /** Whether anybody rides along with anybody that week. */
+    private boolean ridesTogether(LocalDate monday, Collection<Bundle> visits) {
+        return visits.stream().anyMatch(b -> b.visit != null && b.visit.plannedOn() != null && b.visit.second() != null)
+                || jdbc.sql("""
+                        select exists (select from week_rounds r join week_plans p on p.id = r.plan_id
+                          where p.monday = ? and r.mate_id is not null)""").param(monday).query(Boolean.class).single();
     }
 
     /** What is only soon stays if its site lies near one that must be visited anyway. */
@@ -125,12 +143,17 @@ class Candidates {
                         select v.id, v.site_id, v.kind, v.planned_on, v.planned_from, v.minutes, v.answer, v.state,
                           (select p.person_id from visit_people p where p.visit_id = v.id order by p.lead desc limit 1) as lead,
                           (select p.person_id from visit_people p where p.visit_id = v.id and not p.lead limit 1) as second,
-                          (select count(*) from visit_tasks t where t.visit_id = v.id)::int as asked
+                          (select count(*) from visit_tasks t where t.visit_id = v.id)::int as asked,
+                          (select concat_ws(', ', 'somebody rang', case when c.people_dry then 'people without water' end,
+                             case when c.stock_dry then 'stock without water' end,
+                             'water for ' || trim_scale(c.water_hours_left) || ' h from ' || to_char(c.received_at at time zone :zone, 'HH24:MI'))
+                             from calls c where c.visit_id = v.id order by c.received_at desc limit 1) as call
                         from visits v where (v.planned_on between :monday and :sunday and v.state <> 'CANCELLED')
                           or (v.planned_on is null and v.state = 'PLANNED')
                         order by v.planned_on, v.planned_from nulls last, v.id""")
                 .param("monday", monday)
                 .param("sunday", monday.plusDays(6))
+                .param("zone", clock.getZone().getId())
                 .query(Appointment.class)
                 .list();
     }

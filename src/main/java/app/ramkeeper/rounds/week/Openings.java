@@ -165,7 +165,9 @@ public final class Openings {
         if (days > 13) {
             return "a task due in " + days / 7 + " weeks";
         }
-        return days > 0 ? "a task due in " + days + " days" : "a task due since " + Times.day(stop.dueOn());
+        return days > 0
+                ? "a task due in " + days + " days"
+                : "a task due since " + Times.day(stop.dueOn(), week.plan().monday());
     }
 
     private static String never(Stop stop, List<TechDay> rounds, Map<String, Integer> reasons) {

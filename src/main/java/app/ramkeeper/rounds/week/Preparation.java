@@ -10,12 +10,14 @@ import java.sql.Date;
 import java.sql.Time;
 import java.time.LocalDate;
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.HashSet;
+import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.UUID;
+import java.util.function.BiPredicate;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.JdbcTemplate;
 import org.springframework.jdbc.core.simple.JdbcClient;
@@ -59,21 +61,13 @@ public class Preparation {
         WeekPlan plan = store.plan(monday).orElseThrow();
         plan = versions.hold(plan, plan.version());
         Found found = candidates.find(monday);
-        Map<UUID, Kept> byVisit = new HashMap<>();
-        Map<UUID, Kept> bySite = new HashMap<>();
         List<Kept> present = present(plan.id());
-        present.forEach(k -> {
-            if (k.visitId() != null) {
-                byVisit.put(k.visitId(), k);
-            } else {
-                bySite.put(k.siteId(), k);
-            }
-        });
+        Map<Bundle, Kept> same = same(found, present);
         Set<UUID> seen = new HashSet<>();
         int fresh = 0;
         Rows rows = new Rows(plan);
         for (Bundle bundle : found.bundles()) {
-            Kept kept = bundle.visit != null ? byVisit.get(bundle.visit.id()) : bySite.get(bundle.site);
+            Kept kept = same.get(bundle);
             if (kept != null) {
                 seen.add(kept.id());
             }
@@ -104,11 +98,51 @@ public class Preparation {
             UUID id,
             UUID siteId,
             @Nullable UUID visitId,
+            int crew,
             boolean addedByHand,
             @Nullable LocalDate publishedOn) {}
 
+    /** Which stop each bundle was before: the visit's; else the site's for as many people; else what is left of the site's. */
+    private static Map<Bundle, Kept> same(Found found, List<Kept> present) {
+        Map<Bundle, Kept> same = new IdentityHashMap<>();
+        Map<UUID, Kept> byVisit = present.stream()
+                .filter(kept -> kept.visitId() != null)
+                .collect(Collectors.toMap(Kept::visitId, kept -> kept));
+        Map<UUID, List<Kept>> bySite =
+                present.stream().filter(kept -> kept.visitId() == null).collect(Collectors.groupingBy(Kept::siteId));
+        for (Bundle bundle : found.bundles()) {
+            Kept kept = bundle.visit == null ? null : byVisit.get(bundle.visit.id());
+            if (kept != null) {
+                same.put(bundle, kept);
+            }
+        }
+        List<BiPredicate<Bundle, Kept>> ways =
+                List.of((bundle, kept) -> forTwo(bundle, found) == kept.crew() > 1, (bundle, kept) -> true);
+        for (BiPredicate<Bundle, Kept> way : ways) {
+            for (Bundle bundle : found.bundles()) {
+                List<Kept> there = bySite.getOrDefault(bundle.site, List.of());
+                if (bundle.visit == null && !same.containsKey(bundle)) {
+                    there.stream()
+                            .filter(kept -> way.test(bundle, kept))
+                            .findFirst()
+                            .ifPresent(kept -> {
+                                same.put(bundle, kept);
+                                there.remove(kept);
+                            });
+                }
+            }
+        }
+        return same;
+    }
+
+    private static boolean forTwo(Bundle bundle, Found found) {
+        SiteTerms terms = found.terms().of(bundle.site);
+        return bundle.crew(terms, bundle.skills(terms, found.terms().skillsOfKind())) > 1;
+    }
+
     private List<Kept> present(UUID plan) {
-        return jdbc.sql("select id, site_id, visit_id, added_by_hand, published_on from week_stops where plan_id = ?")
+        return jdbc.sql(
+                        "select id, site_id, visit_id, crew, added_by_hand, published_on from week_stops where plan_id = ?")
                 .param(plan)
                 .query(Kept.class)
                 .list();

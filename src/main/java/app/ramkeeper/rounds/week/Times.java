@@ -3,6 +3,7 @@ package app.ramkeeper.rounds.week;
 import java.time.LocalDate;
 import java.time.LocalTime;
 import java.time.format.DateTimeFormatter;
+import java.time.temporal.ChronoUnit;
 import java.util.Locale;
 import org.springframework.stereotype.Component;
 
@@ -30,6 +31,12 @@ public class Times {
     /** "Tue 1 Dec". */
     public static String day(LocalDate day) {
         return DAY.format(day);
+    }
+
+    /** "Tue 1 Dec", with the year where it may be mistaken for one nearer to the other day. */
+    static String day(LocalDate day, LocalDate near) {
+        long apart = Math.abs(ChronoUnit.DAYS.between(day, near));
+        return apart > 180 ? DAY.format(day) + " " + day.getYear() : DAY.format(day);
     }
 
     /** "1 h 15 min", "40 min". */

@@ -147,6 +147,46 @@ class RegisterPagesTests {
         }
     }
 
+    @Test
+    void aPumpIsTakenFromWhereItWorksOnlyWhenThatIsSaid() {
+        InstallId here = installs.commissioned(LocalDate.of(2024, 2, 3));
+        InstallId there = installs.commissioned(LocalDate.of(2024, 2, 3));
+        UUID theirs = pumpAt(there);
+        assertThat(get(Role.OFFICE, "/installs/" + here + "/swap"))
+                .hasStatusOk()
+                .bodyText()
+                .doesNotContain(theirs.toString());
+
+        assertThat(swap(here, theirs, "q")).hasStatus(422).bodyText().contains("works at another install");
+        assertThat(pumpAt(there)).isEqualTo(theirs);
+
+        assertThat(swap(here, theirs, "takeAway")).hasStatus3xxRedirection();
+        assertThat(pumpAt(here)).isEqualTo(theirs);
+    }
+
+    private MvcTestResult swap(InstallId install, UUID pump, String tick) {
+        return post(
+                "/installs/{id}/swap",
+                install,
+                "pump",
+                pump.toString(),
+                "placeNo",
+                "1",
+                "on",
+                "2025-03-04",
+                "oldGoesTo",
+                "WORKSHOP",
+                tick,
+                "true");
+    }
+
+    private UUID pumpAt(InstallId install) {
+        return jdbc.sql("select pump_id from pump_fittings where install_id = :id and until_date is null")
+                .param("id", install.value())
+                .query(UUID.class)
+                .single();
+    }
+
     @ParameterizedTest
     @ValueSource(
             strings = {"/sites/%s", "/sites/%s/edit", "/installs/%s", "/pumps/%s", "/customers/%s", "/sites/%s/access"})

@@ -271,6 +271,43 @@ class WeekPagesTests {
     }
 
     @Test
+    void whatOneMayDoNeedNotWaitForTwo() {
+        jdbc.sql("""
+                        update service_tasks set due_on = :due, window_from = :due - 30, window_until = :due + 20
+                        where install_id in (select id from installs where site_id = :site)
+                          and task_kind_id = (select id from task_kinds where code = 'OVERHAUL')""")
+                .param("due", monday.minusDays(60))
+                .param("site", near.value())
+                .update();
+        post("/rounds/" + monday + "/prepare").exchange();
+        assertThat(stopsAt(near)).extracting(Stop::crew).containsExactlyInAnyOrder(1, 2);
+        Stop alone =
+                stopsAt(near).stream().filter(s -> s.crew() == 1).findFirst().orElseThrow();
+        assertThat(alone.tasks()).contains("Clean strainer").doesNotContain("Overhaul");
+        assertThat(move(alone, ana, monday, version())).hasStatus3xxRedirection();
+
+        post("/rounds/" + monday + "/prepare").exchange();
+        assertThat(stopsAt(near)).hasSize(2);
+        assertThat(stopsAt(near))
+                .filteredOn(s -> s.id().equals(alone.id()))
+                .singleElement()
+                .matches(s -> ana.value().equals(s.personId()));
+
+        assertThat(post("/rounds/" + monday + "/rounds/" + ben.value() + "/" + monday + "/pair")
+                        .param("version", "" + version())
+                        .param("mate", ana.value().toString()))
+                .hasStatus3xxRedirection();
+        post("/rounds/" + monday + "/prepare").exchange();
+        assertThat(stopsAt(near)).singleElement().matches(s -> s.crew() == 2);
+    }
+
+    private List<Stop> stopsAt(SiteId site) {
+        return weeks.load(weeks.plan(monday).orElseThrow()).stops().stream()
+                .filter(s -> s.siteId().equals(site.value()))
+                .toList();
+    }
+
+    @Test
     void comparesTwoPlansOfTheWeek() {
         post("/rounds/" + monday + "/prepare").exchange();
         Stop stop = stopAt(near);

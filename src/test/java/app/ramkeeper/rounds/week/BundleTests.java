@@ -80,13 +80,51 @@ class BundleTests {
         assertThat(bundle.worthADay()).isZero();
     }
 
+    @Test
+    void saysTheYearOfWhatIsLongOverdueAndWhatTheCallerSaid() {
+        Bundle bundle = new Bundle(
+                SITE,
+                new Appointment(
+                        UUID.randomUUID(),
+                        SITE,
+                        "CALL_OUT",
+                        null,
+                        null,
+                        60,
+                        "NONE",
+                        "PLANNED",
+                        null,
+                        null,
+                        0,
+                        "somebody rang, stock without water"),
+                MONDAY);
+        bundle.tasks.add(task(-400, 1));
+        bundle.tasks.add(task(-30, 1));
+
+        assertThat(bundle.why())
+                .startsWith("somebody rang, stock without water, planned without a day")
+                .contains("overdue since Sun 26 Oct 2025", "overdue since Sat 31 Oct")
+                .doesNotContain("2026");
+    }
+
     private static Horizon.Move move(DueRow task, LocalDate from, LocalDate to) {
         return new Horizon.Move(task.taskId(), SITE, "Beck", "Clean strainer", from, to, "because");
     }
 
     private static Appointment visit(String answer) {
         return new Appointment(
-                UUID.randomUUID(), SITE, "SERVICE", MONDAY, LocalTime.of(9, 0), 60, answer, "PLANNED", null, null, 1);
+                UUID.randomUUID(),
+                SITE,
+                "SERVICE",
+                MONDAY,
+                LocalTime.of(9, 0),
+                60,
+                answer,
+                "PLANNED",
+                null,
+                null,
+                1,
+                null);
     }
 
     private static DueRow task(int until, int crew) {

@@ -156,7 +156,7 @@ public final class InventedWeek {
         LocalDate day = MONDAY.plusDays(random.nextInt(5));
         LocalTime from = agreed && number % 50 == 0 ? TIMES[random.nextInt(TIMES.length)] : null;
         Appointment visit = agreed
-                ? new Appointment(id(), site, "SERVICE", day, from, 20, "CONFIRMED", "PLANNED", null, null, 1)
+                ? new Appointment(id(), site, "SERVICE", day, from, 20, "CONFIRMED", "PLANNED", null, null, 1, null)
                 : null;
         Bundle bundle = new Bundle(site, visit, MONDAY);
         tasks(bundle, site, where);
