@@ -1,6 +1,7 @@
 // What was read: quantity, value and unit, bucket and watch, and what it means.
 import { h, field, choose, day, number, parse } from './dom.js';
-import { judge, preCharge, runs, BAR, L_MIN, air, atTemperature } from './calc.js';
+import { preCharge, runs, BAR, L_MIN, air, atTemperature } from './calc.js';
+import { judge } from './diagnosis.js';
 import { db, unitWord } from './data.js';
 import { changed } from './cases.js';
 import { doubt } from './doubt.js';
@@ -56,7 +57,7 @@ export function readings(c, i) {
     doubts.forEach((ask) => ask());
     const told = changed(c.d) ? judge({ ...i, baseline: null }, c.site, null, si, c.d.on) : judge(i, c.site, db.data.expected[i.id], si, c.d.on);
     const r = c.d.readings[key('DELIVERED_FLOW')];
-    say.replaceChildren(...(told.said.length ? [h('div', { className: told.zero ? 'caution' : 'note' }, told.said.map((s) => h('p', null, s)),
+    say.replaceChildren(...(told.said.length ? [h('div', { className: told.zero ? 'caution' : 'note' }, told.said.map((s) => h('p', null, s)), told.look.length ? [h('p', null, told.look.length > 1 ? 'Look in this order:' : 'Look at:'), h('ol', null, told.look.map((s) => h('li', null, s)))] : null,
       told.zero ? h('div', { className: 'row' }, ['Float shut at the tank', 'Branch shut at the tank end', 'All open, still nothing'].map((why, n) => h('button', { 'aria-pressed': String(r.float === why), onclick: () => {
         r.float = why; r.notComparable = n < 2 ? why : null; c.again(); } }, why))) : null)] : []));
   };

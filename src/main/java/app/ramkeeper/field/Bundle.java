@@ -1,9 +1,9 @@
 package app.ramkeeper.field;
 
-import app.ramkeeper.field.ExpectedTable.Point;
 import app.ramkeeper.field.ExpectedTable.Setup;
 import app.ramkeeper.identity.ForField;
 import app.ramkeeper.identity.PersonId;
+import app.ramkeeper.sizing.ram.CatalogueTable;
 import app.ramkeeper.visits.VisitChoices;
 import app.ramkeeper.web.Choice;
 import java.time.Clock;
@@ -80,14 +80,15 @@ class Bundle {
             @Nullable Double altitude) {}
 
     private Map<UUID, List<List<Double>>> expected() {
-        Map<UUID, List<Point>> models = models();
+        Map<UUID, List<CatalogueTable.Entry>> models = models();
         Map<UUID, List<List<Double>>> tables = new LinkedHashMap<>();
         Map<Setup, List<List<Double>>> done = new HashMap<>();
         for (Known k : jdbc.sql(BundleSql.SET_UPS)
                 .param("today", LocalDate.now(clock))
                 .query(Known.class)
                 .list()) {
-            List<Point> model = k.model() == null ? List.of() : models.getOrDefault(k.model(), List.of());
+            List<CatalogueTable.Entry> model =
+                    k.model() == null ? List.of() : models.getOrDefault(k.model(), List.of());
             Setup setup = new Setup(k.fall(), k.lift(), k.drive(), k.bore(), k.length(), k.altitude(), model);
             List<List<Double>> rows = done.computeIfAbsent(
                     setup,
@@ -101,12 +102,13 @@ class Bundle {
         return tables;
     }
 
-    private Map<UUID, List<Point>> models() {
-        Map<UUID, List<Point>> models = new HashMap<>();
+    private Map<UUID, List<CatalogueTable.Entry>> models() {
+        Map<UUID, List<CatalogueTable.Entry>> models = new HashMap<>();
         jdbc.sql("select model_id, fall_m, lift_m, drive_flow_l_min, delivered_l_min from pump_model_performance")
                 .query(row -> {
                     models.computeIfAbsent(row.getObject(1, UUID.class), id -> new ArrayList<>())
-                            .add(new Point(row.getDouble(2), row.getDouble(3), row.getDouble(4), row.getDouble(5)));
+                            .add(new CatalogueTable.Entry(
+                                    row.getDouble(2), row.getDouble(3), row.getDouble(4), row.getDouble(5)));
                 });
         return models;
     }

@@ -86,8 +86,11 @@ final class BundleSql {
                       'bar', m.max_pressure_bar, 'loan', f.place = 'LOAN') order by f.place_no)
                     from pump_fittings f join pumps u on u.id = f.pump_id left join pump_models m on m.id = u.model_id
                     where f.install_id = i.id and f.until_date is null) as pumps,
-                  (select json_agg(json_build_object('position', o.position, 'fitted', o.fitted_on) order by o.position, o.id)
-                    from components o where o.install_id = i.id and o.removed_on is null and o.position in ('WASTE_VALVE', 'DELIVERY_VALVE')) as rubbers
+                  (select json_agg(json_build_object('position', v.position, 'fitted', nullif(greatest(
+                      coalesce((select max(o.fitted_on) from components o where o.install_id = i.id and o.removed_on is null and o.position = v.position), '-infinity'),
+                      coalesce((select max(t.last_done_on) from service_tasks t join task_kinds k on k.id = t.task_kind_id
+                        where t.install_id = i.id and t.ended_on is null and k.code = v.kind), '-infinity')), '-infinity')) order by v.position desc)
+                    from (values ('WASTE_VALVE', 'CHANGE_WASTE_RUBBER'), ('DELIVERY_VALVE', 'CHANGE_DELIVERY_RUBBER')) v (position, kind)) as rubbers
                 from installs i
                   left join running_states r on r.install_id = i.id and r.until_date is null
                   left join configurations c on c.install_id = i.id and daterange(c.from_date, c.until_date) @> :today::date

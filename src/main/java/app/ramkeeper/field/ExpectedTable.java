@@ -11,17 +11,15 @@ import app.ramkeeper.sizing.quantity.Length;
 import app.ramkeeper.sizing.quantity.NotConverged;
 import app.ramkeeper.sizing.quantity.Pressure;
 import app.ramkeeper.sizing.quantity.Uncertain;
+import app.ramkeeper.sizing.ram.CatalogueTable;
 import app.ramkeeper.sizing.ram.EfficiencyCurve;
 import app.ramkeeper.sizing.ram.LineLoss;
 import app.ramkeeper.sizing.ram.Performance;
-import app.ramkeeper.sizing.ram.PerformanceTable;
 import app.ramkeeper.sizing.ram.PumpModel;
 import app.ramkeeper.sizing.water.Ambient;
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
-import java.util.function.ToDoubleFunction;
 import org.jspecify.annotations.Nullable;
 
 /** What an install should deliver for a range of drive flows, by the sizing library: the phone looks up between the rows. */
@@ -39,9 +37,6 @@ final class ExpectedTable {
 
     private ExpectedTable() {}
 
-    /** An entry of a model's own table. */
-    record Point(double fallM, double liftM, double driveLMin, double deliveredLMin) {}
-
     /** What is known of an install, in the register's units. */
     record Setup(
             double fallM,
@@ -50,7 +45,7 @@ final class ExpectedTable {
             @Nullable Double pipeBoreMm,
             @Nullable Double pipeLengthM,
             @Nullable Double altitudeM,
-            List<Point> model) {}
+            List<CatalogueTable.Entry> model) {}
 
     /**
      * A row, in SI.
@@ -70,6 +65,10 @@ final class ExpectedTable {
     }
 
     private static Optional<Row> row(Setup setup, double driveLMin) {
+        if (!setup.model().isEmpty()
+                && !new CatalogueTable(setup.model()).states(setup.fallM(), setup.liftM(), driveLMin)) {
+            return Optional.empty();
+        }
         try {
             Ambient ambient = Ambient.of(10, setup.altitudeM() == null ? 0 : setup.altitudeM());
             ExpectedReadings expected = ExpectedReadings.of(new AsBuilt(
@@ -97,7 +96,7 @@ final class ExpectedTable {
     private static PumpModel model(Setup setup) {
         return new PumpModel(
                 "",
-                performance(setup.model()),
+                performance(setup),
                 Flow.ofLitresPerMinute(setup.driveLMin() / 10),
                 Flow.ofLitresPerMinute(setup.driveLMin() * 10),
                 Head.ofMetres(setup.fallM() / 10),
@@ -117,28 +116,7 @@ final class ExpectedTable {
         return flow -> Friction.headLoss(flow, bore / 1000, length, ROUGHNESS_M, 0, nu, ambient.gravity());
     }
 
-    private static Performance performance(List<Point> points) {
-        if (points.isEmpty()) {
-            return EfficiencyCurve.POCKET_BOOK;
-        }
-        double[] falls = axis(points, Point::fallM);
-        double[] lifts = axis(points, Point::liftM);
-        double[] drives = axis(points, Point::driveLMin);
-        double[][][] delivered = new double[falls.length][lifts.length][drives.length];
-        for (double[][] byLift : delivered) {
-            for (double[] byDrive : byLift) {
-                Arrays.fill(byDrive, PerformanceTable.BLANK);
-            }
-        }
-        for (Point p : points) {
-            delivered[Arrays.binarySearch(falls, p.fallM())][Arrays.binarySearch(lifts, p.liftM())][
-                            Arrays.binarySearch(drives, p.driveLMin())] =
-                    p.deliveredLMin();
-        }
-        return PerformanceTable.ofDelivered(falls, lifts, drives, delivered);
-    }
-
-    private static double[] axis(List<Point> points, ToDoubleFunction<Point> value) {
-        return points.stream().mapToDouble(value).distinct().sorted().toArray();
+    private static Performance performance(Setup setup) {
+        return setup.model().isEmpty() ? EfficiencyCurve.POCKET_BOOK : new CatalogueTable(setup.model()).filled();
     }
 }
