@@ -8,13 +8,18 @@ import app.ramkeeper.web.Slice;
 import jakarta.servlet.http.HttpServletResponse;
 import java.time.temporal.ChronoUnit;
 import java.util.Arrays;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import org.springframework.http.HttpStatus;
 import org.springframework.http.ResponseEntity;
 import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
+import org.springframework.validation.BindingResult;
 import org.springframework.web.bind.annotation.GetMapping;
+import org.springframework.web.bind.annotation.RequestParam;
+import org.springframework.web.server.ResponseStatusException;
 import org.springframework.web.servlet.mvc.method.annotation.StreamingResponseBody;
 import org.springframework.web.util.UriComponentsBuilder;
 
@@ -54,24 +59,44 @@ class DueController {
     public record Row(DueTask task, IntervalBar bar) {}
 
     @GetMapping("/due")
-    String due(DueFilter filter, Model model, HttpServletResponse response) {
-        List<String> problems = filter.problems();
-        if (!problems.isEmpty()) {
-            response.setStatus(HttpStatus.UNPROCESSABLE_CONTENT.value());
+    String due(
+            @Nullable DueFilter filter,
+            BindingResult errors,
+            @RequestParam Map<String, String> typed,
+            HttpServletResponse response,
+            Model model) {
+        Map<String, String> wrong = wrong(filter, errors);
+        model.addAttribute("typed", typed);
+        model.addAttribute("wrong", wrong);
+        choices.addTo(model, filter == null ? null : filter.customerId());
+        if (filter == null || !wrong.isEmpty()) {
+            response.setStatus(HttpStatus.BAD_REQUEST.value());
+            model.addAttribute("slice", new Slice<DueTask>(List.of(), null, 0));
+            return "upkeep/due";
         }
-        model.addAttribute("problems", problems);
         Slice<DueTask> slice = query.page(filter);
-        model.addAttribute("filter", filter);
         model.addAttribute("slice", slice);
         model.addAttribute("rows", slice.rows().stream().map(this::withBar).toList());
         model.addAttribute("query", address(filter, null));
         model.addAttribute("next", address(filter, slice.next()));
-        choices.addTo(model);
         return "upkeep/due";
+    }
+
+    /** What cannot be read or cannot be, by field, with the key of what to say. */
+    private static Map<String, String> wrong(@Nullable DueFilter filter, BindingResult errors) {
+        Map<String, String> wrong = new HashMap<>(filter == null ? Map.of() : filter.wrong());
+        errors.getFieldErrors()
+                .forEach(error -> wrong.put(
+                        error.getField(),
+                        List.of("from", "to").contains(error.getField()) ? "due.wrong.date" : "due.wrong.value"));
+        return wrong;
     }
 
     @GetMapping("/due.csv")
     ResponseEntity<StreamingResponseBody> csv(DueFilter filter) {
+        if (!filter.wrong().isEmpty()) {
+            throw new ResponseStatusException(HttpStatus.BAD_REQUEST);
+        }
         return CsvDownload.of(
                 "due-" + say.today() + ".csv",
                 HEADER,

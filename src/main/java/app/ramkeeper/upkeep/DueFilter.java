@@ -6,6 +6,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
+import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 import org.springframework.format.annotation.DateTimeFormat;
 import org.springframework.format.annotation.DateTimeFormat.ISO;
@@ -19,7 +20,7 @@ import org.springframework.format.annotation.DateTimeFormat.ISO;
  * @param from first due date
  * @param to last due date
  * @param depot of the site
- * @param customer who plays any part at the site today
+ * @param customer who plays any part at the site today: an id, or part of a name
  * @param water class of the site's water
  * @param agreement yes or no: covered by a service agreement today
  * @param box south,west,north,east in degrees
@@ -33,12 +34,14 @@ public record DueFilter(
         @DateTimeFormat(iso = ISO.DATE) @Nullable LocalDate from,
         @DateTimeFormat(iso = ISO.DATE) @Nullable LocalDate to,
         @Nullable UUID depot,
-        @Nullable UUID customer,
+        @Nullable String customer,
         @Nullable String water,
         @Nullable Boolean agreement,
         @Nullable String box,
         @Nullable DueSort sort,
         @Nullable String after) {
+
+    private static final Pattern ID = Pattern.compile("[0-9a-fA-F]{8}(-[0-9a-fA-F]{4}){3}-[0-9a-fA-F]{12}");
 
     /** How tasks can be asked for; each is a condition that an index answers. */
     public enum DueState {
@@ -90,6 +93,16 @@ public record DueFilter(
         }
     }
 
+    private static final String PLAYED_BY = """
+            s.id in (select sp.site_id from site_parties sp join customers c on c.id = sp.customer_id where %s
+              and (sp.from_date is null or sp.from_date <= :today) and (sp.until_date is null or sp.until_date > :today))""";
+
+    /** The customer if it is given by id. */
+    @Nullable
+    UUID customerId() {
+        return customer == null || !ID.matcher(customer).matches() ? null : UUID.fromString(customer);
+    }
+
     DueSort order() {
         return sort == null ? DueSort.DUE : sort;
     }
@@ -98,6 +111,18 @@ public record DueFilter(
     boolean byIdOnly() {
         return state == DueState.UNKNOWN
                 || ((state == DueState.BY_OWNER || state == DueState.DECLINED || state == DueState.ASLEEP));
+    }
+
+    /** Filters that no task can fit because of how they were written, by field, with the key of what to say. */
+    Map<String, String> wrong() {
+        Map<String, String> wrong = new HashMap<>();
+        if (box != null && edges() == null) {
+            wrong.put("box", "due.wrong.box");
+        }
+        if (from != null && to != null && to.isBefore(from)) {
+            wrong.put("to", "due.wrong.to");
+        }
+        return wrong;
     }
 
     /** The four edges of the map box, or null if it is not one. */
@@ -117,18 +142,6 @@ public record DueFilter(
         }
     }
 
-    /** Keys of what cannot be followed as it was typed. */
-    List<String> problems() {
-        List<String> problems = new ArrayList<>();
-        if (from != null && to != null && from.isAfter(to)) {
-            problems.add("due.problem.dates");
-        }
-        if (box != null && !box.isBlank() && edges() == null) {
-            problems.add("due.problem.box");
-        }
-        return problems;
-    }
-
     /** The conditions of the filter, without the cursor; parameters go into the map. */
     String where(LocalDate today, Map<String, Object> parameters) {
         List<String> all = new ArrayList<>();
@@ -140,9 +153,14 @@ public record DueFilter(
         add(all, parameters, "t.due_on <= :to", "to", to);
         add(all, parameters, "s.depot_id = :depot", "depot", depot);
         add(all, parameters, "s.water_class = :water", "water", water);
-        add(all, parameters, """
-                exists (select from site_parties sp where sp.site_id = s.id and sp.customer_id = :customer
-                  and (sp.from_date is null or sp.from_date <= :today) and (sp.until_date is null or sp.until_date > :today))""", "customer", customer);
+        UUID id = customerId();
+        add(all, parameters, PLAYED_BY.formatted("sp.customer_id = :customerId"), "customerId", id);
+        add(
+                all,
+                parameters,
+                PLAYED_BY.formatted("folded(c.name) like '%' || folded(:customer) || '%' escape '!'"),
+                "customer",
+                id == null && customer != null ? customer.replaceAll("([!%_])", "!$1") : null);
         if (agreement != null) {
             all.add((agreement ? "" : "not ") + """
                     exists (select from agreement_installs ai join agreements a on a.id = ai.agreement_id

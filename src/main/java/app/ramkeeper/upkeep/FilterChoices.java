@@ -2,6 +2,7 @@ package app.ramkeeper.upkeep;
 
 import app.ramkeeper.upkeep.rules.Waiting;
 import app.ramkeeper.web.Choice;
+import java.sql.Types;
 import java.util.List;
 import java.util.Locale;
 import java.util.UUID;
@@ -27,10 +28,22 @@ class FilterChoices {
     private record Option(String what, String value, String label) {}
 
     void addTo(Model model) {
+        addTo(model, null);
+    }
+
+    /** The same, with the name of the customer that the filter names by id. */
+    void addTo(Model model, @Nullable UUID customer) {
         List<Option> options = jdbc.sql("""
                         select 'kinds' as what, id::text as value, name as label from task_kinds where withdrawn_on is null
                         union all select 'depots', id::text, name from depots
-                        union all select 'waters', code, name from water_classes order by what, label""").query(Option.class).list();
+                        union all select 'waters', code, name from water_classes
+                        union all select 'customer', id::text, name from customers where id = :customer order by what, label""")
+                .param("customer", customer, Types.OTHER)
+                .query(Option.class)
+                .list();
+        options.stream()
+                .filter(option -> option.what().equals("customer"))
+                .forEach(option -> model.addAttribute("customerName", option.label()));
         for (String what : List.of("kinds", "depots", "waters")) {
             model.addAttribute(
                     what,
