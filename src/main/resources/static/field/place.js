@@ -1,6 +1,7 @@
 // A page drawn anew keeps where the person was: focus, cursor, and what was folded open.
 const PLACES = 'input, select, textarea, button, a, summary';
-const named = (el) => `${el.tagName} ${el.labels?.[0]?.textContent || el.getAttribute('aria-label') || el.textContent}`;
+// what stands there more than once says by `at` which one it is
+const named = (el) => `${el.tagName} ${el.dataset.at || el.labels?.[0]?.textContent || el.getAttribute('aria-label') || el.textContent}`;
 
 /** Notes the place; the answer goes back to it. */
 export function keepPlace(root) {

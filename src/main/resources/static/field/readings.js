@@ -94,7 +94,7 @@ export function readings(c, i) {
 /** Seconds go on evenly while the page is open, and by the phone's clock when it was closed. */
 const now = () => performance.timeOrigin + performance.now();
 function bucket(c, r, input, unit, tell, key) {
-  const box = h('details', null, h('summary', { className: 'button' }, 'Bucket and watch'));
+  const box = h('details', null, h('summary', { className: 'button', 'data-at': `bucket ${key}` }, 'Bucket and watch'));
   const out = h('p', { role: 'status' });
   const watch = h('p', { className: 'watch' }, '0.0 s');
   const begun = () => c.d.readings[key]?.bucket?.begun || 0;
@@ -167,5 +167,5 @@ function charge(c, i) {
   const out = h('p', { role: 'status' });
   const show = (t) => { out.textContent = told.charge === null ? told.why : `Set ${(atTemperature(told.charge, 10, t, air(c.site.alt || 0)) / BAR).toFixed(2)} bar on a vessel at ${t} °C: it is ${(told.charge / BAR).toFixed(2)} bar at 10 °C (${told.why}). Common practice, no standard gives it; the maker's figure comes first.`; };
   show(10);
-  return h('details', null, h('summary', { className: 'button' }, 'What pre-charge?'), numberField('Vessel and gas, °C', '10', (text) => { const t = parse(text); if (t !== null && !wrongNumber(text, GAS)) { show(t); } else { out.textContent = ''; } }, GAS), out);
+  return h('details', null, h('summary', { className: 'button', 'data-at': `charge ${i.id}` }, 'What pre-charge?'), numberField('Vessel and gas, °C', '10', (text) => { const t = parse(text); if (t !== null && !wrongNumber(text, GAS)) { show(t); } else { out.textContent = ''; } }, GAS), out);
 }

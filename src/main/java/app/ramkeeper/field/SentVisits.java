@@ -18,11 +18,11 @@ class SentVisits {
         this.json = PhoneVisits.reader(json);
     }
 
-    /** What a phone sent as this report, or as the one it corrects. */
+    /** What a phone sent as this report, settled or not, or as the one it corrects. */
     Optional<PhoneVisit> of(ReportId report) {
         return jdbc.sql("""
                         with recursive before as (
-                          select id, supersedes, 1 as n from visit_reports where id = :id
+                          select cast(:id as uuid) as id, (select supersedes from visit_reports where id = :id) as supersedes, 1 as n
                           union all select r.id, r.supersedes, b.n + 1 from visit_reports r join before b on r.id = b.supersedes)
                         select f.text from before b join field_entries f on f.id = b.id order by b.n limit 1""")
                 .param("id", report.value())

@@ -69,6 +69,12 @@ class FieldInstallsBrowserTests extends FieldRun {
         technician(page, "Pia Dell");
         openVisit(page);
         page.getByLabel("What for").selectOption("COMMISSIONING");
+        Locator buckets = page.locator("summary", new Page.LocatorOptions().setHasText("Bucket and watch"));
+        buckets.last().click();
+        button(page, "Set out").click();
+        assertThat(button(page, "Set out")).hasAttribute("aria-pressed", "true");
+        assertThat(page.locator("details[open]:has(summary:text('Bucket and watch'))"))
+                .hasCount(1);
         page.locator("input[data-q=DELIVERED_FLOW]").first().fill("4.2");
         page.locator("input[data-q=DELIVERED_FLOW]").last().fill("3.1");
         page.getByLabel("Left and locked at setting").waitFor();

@@ -1,9 +1,13 @@
 package app.ramkeeper.field;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.springframework.security.test.web.servlet.request.SecurityMockMvcRequestPostProcessors.user;
 
 import app.ramkeeper.fleet.InstallId;
+import app.ramkeeper.identity.Role;
+import app.ramkeeper.visits.PageTest;
 import java.math.BigDecimal;
+import java.nio.charset.StandardCharsets;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
@@ -114,10 +118,13 @@ class IntakeCommissioningTests extends FromPhones {
                 .update();
         for (InstallId gone : List.of(top, InstallId.next())) {
             Map<String, Object> visit = commissioning(gone, today, "4.6", "locked at 4 turns");
+            visit.put("steps", List.of(Map.of("setting", "tried at 9 turns", "drive", "40", "delivered", "3.2")));
             assertThat(applied(visit)).isFalse();
             assertThat(held((UUID) visit.get("id")))
                     .startsWith("REGISTER_CHANGED")
                     .contains("beats evenly", "4.6", "locked at 4 turns", gone.toString());
+            assertThat(settlePage((UUID) visit.get("id")))
+                    .contains("locked at 4 turns", "tried at 9 turns", "Put to work");
         }
         assertThat(story(top)).containsExactly("null until null: 4.1, 3 turns");
     }
@@ -129,6 +136,21 @@ class IntakeCommissioningTests extends FromPhones {
                 .bodyJson()
                 .extractingPath("$.problems[0].path")
                 .isEqualTo("leftSetting");
+    }
+
+    private String settlePage(UUID report) {
+        UUID held = jdbc.sql("select id from to_settle where report_id = ?")
+                .param(report)
+                .query(UUID.class)
+                .single();
+        return new String(
+                mvc.get()
+                        .uri("/to-settle/{id}", held)
+                        .with(user(PageTest.As.who(ada, Role.OFFICE)))
+                        .exchange()
+                        .getResponse()
+                        .getContentAsByteArray(),
+                StandardCharsets.UTF_8);
     }
 
     private boolean applied(Map<String, Object> visit) {

@@ -1,5 +1,6 @@
 package app.ramkeeper.visits.settle;
 
+import app.ramkeeper.fleet.InstallId;
 import app.ramkeeper.visits.RecordVisit;
 import java.util.Collection;
 import java.util.HashSet;
@@ -30,6 +31,12 @@ class HeldNames {
         }
     }
 
+    private static void add(Set<UUID> ids, @Nullable InstallId install) {
+        if (install != null) {
+            ids.add(install.value());
+        }
+    }
+
     Names of(Collection<RecordVisit> reports) {
         Set<UUID> ids = new HashSet<>();
         for (RecordVisit report : reports) {
@@ -39,6 +46,10 @@ class HeldNames {
                     .forEach(work -> ids.addAll(
                             List.of(work.install().value(), work.kind().value())));
             report.readings().forEach(reading -> ids.add(reading.install().value()));
+            add(
+                    ids,
+                    report.commissioned() == null ? null : report.commissioned().install());
+            report.findings().forEach(finding -> add(ids, finding.install()));
             report.parts().forEach(part -> {
                 ids.add(part.install().value());
                 if (part.part() != null) {

@@ -3,6 +3,7 @@ package app.ramkeeper.visits.settle;
 import app.ramkeeper.identity.CurrentUser;
 import app.ramkeeper.identity.ForOffice;
 import app.ramkeeper.identity.PersonId;
+import app.ramkeeper.visits.AsWritten;
 import app.ramkeeper.visits.ReportId;
 import app.ramkeeper.visits.ReportRefused;
 import app.ramkeeper.visits.ReportsToSettle;
@@ -39,10 +40,12 @@ class SettlePages {
 
     private final ReportsToSettle reports;
     private final HeldNames names;
+    private final AsWritten written;
 
-    SettlePages(ReportsToSettle reports, HeldNames names) {
+    SettlePages(ReportsToSettle reports, HeldNames names, AsWritten written) {
         this.reports = reports;
         this.names = names;
+        this.written = written;
     }
 
     /** Why a report adds nothing. */
@@ -108,6 +111,7 @@ class SettlePages {
         model.addAttribute("held", held);
         model.addAttribute("inForce", held.open() ? reports.inForce(held).orElse(null) : null);
         model.addAttribute("names", names.of(List.of(held.report())));
+        model.addAttribute("written", written.of(held.report().id()).orElse(null));
         if (!model.containsAttribute("dismissForm")) {
             model.addAttribute("dismissForm", new DismissForm(null));
         }
