@@ -75,8 +75,8 @@ class FieldInstallsBrowserTests extends FieldRun {
         assertThat(button(page, "Set out")).hasAttribute("aria-pressed", "true");
         assertThat(page.locator("details[open]:has(summary:text('Bucket and watch'))"))
                 .hasCount(1);
-        page.locator("input[data-q=DELIVERED_FLOW]").first().fill("4.2");
-        page.locator("input[data-q=DELIVERED_FLOW]").last().fill("3.1");
+        flow(page, "Top ram").fill("4.2");
+        flow(page, "Lower ram").fill("3.1");
         page.getByLabel("Left and locked at setting").waitFor();
         Locator unread = page.locator("button:visible", new Page.LocatorOptions().setHasText("I have read this"));
         int cautions = unread.count();
@@ -106,6 +106,12 @@ class FieldInstallsBrowserTests extends FieldRun {
                         select i.name || ' ' || round((b.delivered_flow_si * 60000)::numeric, 1) || ' ' || c.valve_setting
                         from baselines b join configurations c on c.id = b.configuration_id join installs i on i.id = c.install_id
                         where i.site_id = ?""").param(site).query(String.class).list()).containsExactly("Lower ram 3.1 2 turns");
+    }
+
+    /** Installs come in the order of their ids, which are made anew for each run. */
+    private static Locator flow(Page page, String install) {
+        return page.locator("h2:has-text('Readings, " + install + "') ~ .field input[data-q=DELIVERED_FLOW]")
+                .first();
     }
 
     private static Locator where(Page page) {
