@@ -35,7 +35,8 @@ const bases = new Map();
 const copy = (d) => JSON.parse(JSON.stringify(d));
 const placed = (stored) => keyed(stored, (n) => `at ${n}`);
 const redraw = () => dispatchEvent(new HashChangeEvent('hashchange'));
-const windows = new BroadcastChannel('ramkeeper-visits');
+// an old browser without it asks when it comes to the front, and at each change
+const windows = window.BroadcastChannel ? new BroadcastChannel('ramkeeper-visits') : { postMessage() {} };
 const look = async () => { if (live) { await takeOn(live); } };
 windows.onmessage = (e) => { if (e.data === live?.id) { look(); } };
 document.addEventListener('visibilitychange', () => { if (!document.hidden) { look(); } });

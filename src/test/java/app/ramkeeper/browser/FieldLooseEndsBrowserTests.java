@@ -159,6 +159,29 @@ class FieldLooseEndsBrowserTests extends FieldRun {
     }
 
     @Test
+    void preChargeAidTakesNoTemperatureThatCannotBe() {
+        Page page = phone();
+        technician(page, "Jude Hext");
+        line.cut(true);
+        page.evaluate("""
+                async (id) => { const store = await import(document.querySelector('script[type=module]').src.replace('app.js', 'store.js'));
+                  const kept = await store.get('kv', 'bundle');
+                  kept.data.installs.find((i) => i.id === id).pumps = [{ id, vessel: 'BLADDER' }];
+                  await store.put('kv', kept, 'bundle'); }""", install.toString());
+        page.reload();
+        openVisit(page);
+        unfold(page, "What pre-charge?");
+        Locator gas = page.getByLabel("Vessel and gas, °C");
+        assertThat(page.locator("main")).containsText("bar on a vessel at 10 °C");
+        gas.fill("-300");
+        assertThat(mark(page, gas)).containsText("“-300” is less than can be: -40 °C");
+        assertThat(page.locator("main")).not().containsText("bar on a vessel at");
+        gas.fill("-5");
+        assertThat(mark(page, gas)).hasText("");
+        assertThat(page.locator("main")).containsText("bar on a vessel at -5 °C");
+    }
+
+    @Test
     void watchGoesOnAfterThePageWasClosedAndUnreadableLitresHideNoRun() {
         Page page = phone();
         signIn(page, "Ivo Stead", Role.TECHNICIAN);
