@@ -16,6 +16,7 @@ import org.jspecify.annotations.Nullable;
  * @param on the day, open while null
  * @param from the time of day, open while null
  * @param people who goes; the first leads
+ * @param minutesByHand somebody typed the minutes, so that no plan makes them more by itself
  */
 public record PlanVisit(
         SiteId site,
@@ -25,11 +26,25 @@ public record PlanVisit(
         int minutes,
         List<PersonId> people,
         List<Task> tasks,
-        @Nullable String note) {
+        @Nullable String note,
+        boolean minutesByHand) {
 
     public PlanVisit {
         people = List.copyOf(people);
         tasks = List.copyOf(tasks);
+    }
+
+    /** A visit with minutes that nobody typed. */
+    public PlanVisit(
+            SiteId site,
+            VisitKind kind,
+            @Nullable LocalDate on,
+            @Nullable LocalTime from,
+            int minutes,
+            List<PersonId> people,
+            List<Task> tasks,
+            @Nullable String note) {
+        this(site, kind, on, from, minutes, people, tasks, note, false);
     }
 
     /** One service task that the visit is to answer. */

@@ -41,6 +41,8 @@ class Visit {
 
     private int minutes;
 
+    private boolean minutesByHand;
+
     @Enumerated(EnumType.STRING)
     private Answer answer = Answer.NONE;
 
@@ -94,7 +96,10 @@ class Visit {
         }
         plannedOn = plan.on();
         plannedFrom = plan.from();
-        minutes = plan.minutes();
+        if (minutes != plan.minutes()) {
+            minutes = plan.minutes();
+            minutesByHand = plan.minutesByHand();
+        }
         note = plan.note();
         kind = plan.kind();
         people.clear();

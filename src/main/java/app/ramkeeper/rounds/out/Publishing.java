@@ -201,8 +201,12 @@ public class Publishing {
     private void change(
             VisitId id, Stop stop, @Nullable LocalDate day, @Nullable LocalTime from, List<PersonId> people) {
         record Kept(int version, @Nullable String note, int minutes) {}
-        Kept kept = jdbc.sql("select version, note, minutes from visits where id = ?")
+        Kept kept = jdbc.sql("""
+                        select v.version, v.note, case when v.minutes_by_hand and not w.minutes_taken then v.minutes
+                          else greatest(v.minutes, w.minutes - w.minutes_riding) end as minutes
+                        from visits v join week_stops w on w.visit_id = v.id where v.id = ? and w.id = ?""")
                 .param(id.value())
+                .param(stop.id())
                 .query(Kept.class)
                 .single();
         PlanVisit plan = new PlanVisit(

@@ -33,7 +33,12 @@ public class RunSheets {
         this.jdbc = jdbc;
     }
 
-    /** What is known of a site that matters at its gate. */
+    /**
+     * What is known of a site that matters at its gate.
+     *
+     * @param ring whom to ring first: the occupier, else who holds the key, else the owner; whoever has a number goes before
+     * @param keys the other occupiers and key holders
+     */
     public record Place(
             UUID siteId,
             @Nullable String wayIn,
@@ -42,10 +47,38 @@ public class RunSheets {
             boolean drinkingWater,
             @Nullable String hazards,
             @Nullable String promised,
+            @Nullable String ring,
             @Nullable String keys) {}
 
     /** A stop of the sheet, in the round's order. */
-    public record Entry(Line line, @Nullable Place place) {}
+    public record Entry(Line line, @Nullable Place place, List<Lack> lacks) {}
+
+    /**
+     * A part that a task asks for without the catalogue knowing which.
+     *
+     * @param model null while the pump's model is not known
+     * @param lastUsed what the last report put down that may be the same part
+     */
+    public record Lack(
+            UUID stopId,
+            String install,
+            @Nullable String serial,
+            @Nullable String model,
+            String task,
+            String partKind,
+            String position,
+            BigDecimal quantity,
+            @Nullable BigDecimal boreMm,
+            @Nullable String lastUsed) {
+
+        public String pump() {
+            return serial == null ? install : install + ", pump " + serial;
+        }
+
+        public String bore() {
+            return boreMm == null ? "" : boreMm.stripTrailingZeros().toPlainString();
+        }
+    }
 
     /** A part of the load. */
     public record Load(
@@ -72,15 +105,49 @@ public class RunSheets {
                           (select string_agg(lower(replace(h.kind, '_', ' ')) || coalesce(': ' || h.text, ''), '; ' order by h.kind)
                              from site_hazards h where h.site_id = s.id) as hazards,
                           (select string_agg(f.text, '; ') from follow_ups f where f.site_id = s.id and f.done_on is null) as promised,
-                          (select string_agg(distinct coalesce(c.name, u.name) || coalesce(', ' || coalesce(c.phone, u.phone), ''), '; ')
-                             from site_parties p left join contacts c on c.id = p.contact_id left join customers u on u.id = p.customer_id
-                             where p.site_id = s.id and p.part in ('OWNER', 'KEY_HOLDER', 'OCCUPIER')
-                               and (p.from_date is null or p.from_date <= :day) and (p.until_date is null or p.until_date > :day)) as keys
-                        from sites s where s.id = any(:ids)""").param("ids", sites).param("day", round.day()).query(Place.class).list().stream()
+                          who.ring, who.keys
+                        from sites s left join lateral (
+                          select string_agg(r.word, '; ' order by r.word) filter (where r.place = 1) as ring,
+                            string_agg(r.word, '; ' order by r.word) filter (where r.place > 1 and r.part <> 'OWNER') as keys
+                          from (select d.*, rank() over (order by d.phone is null, d.near) as place,
+                              d.name || ' (' || lower(replace(d.part, '_', ' ')) || ')' || coalesce(', ' || d.phone, ', no number known') as word
+                            from (select distinct on (coalesce(p.contact_id, p.customer_id)) p.part, coalesce(c.name, u.name) as name,
+                                coalesce(c.phone, u.phone) as phone, array_position(array['OCCUPIER', 'KEY_HOLDER', 'OWNER'], p.part) as near
+                              from site_parties p left join contacts c on c.id = p.contact_id left join customers u on u.id = p.customer_id
+                              where p.site_id = s.id and p.part in ('OCCUPIER', 'KEY_HOLDER', 'OWNER')
+                                and (p.from_date is null or p.from_date <= :day) and (p.until_date is null or p.until_date > :day)
+                              order by coalesce(p.contact_id, p.customer_id), near) d) r) who on true
+                        where s.id = any(:ids)""").param("ids", sites).param("day", round.day()).query(Place.class).list().stream()
                         .collect(Collectors.toMap(Place::siteId, place -> place));
+        Map<UUID, List<Lack>> lacks = lacks(lines).stream().collect(Collectors.groupingBy(Lack::stopId));
         return lines.stream()
-                .map(line -> new Entry(line, places.get(line.stop().siteId())))
+                .map(line -> new Entry(
+                        line,
+                        places.get(line.stop().siteId()),
+                        lacks.getOrDefault(line.stop().id(), List.of())))
                 .toList();
+    }
+
+    /** What tasks ask for at pumps whose model is unknown, or has no such part in the catalogue. */
+    private List<Lack> lacks(List<Line> lines) {
+        return jdbc.sql("""
+                        select t.stop_id, i.name as install, u.serial, m.name as model, k.name as task, kp.part_kind, kp.position, kp.quantity,
+                          (select c.drive_pipe_bore_mm::numeric from configurations c where c.install_id = i.id and c.until_date is null limit 1) as bore_mm,
+                          (select coalesce(p.name || ' ' || p.number, x.part_text) from parts_used x join current_reports r on r.id = x.report_id
+                             left join parts p on p.id = x.part_id
+                             where x.install_id = i.id and (x.pump_id is null or x.pump_id = u.id) and (p.id is null or p.kind = kp.part_kind)
+                             order by r.attended_on desc, p.id is null, x.id limit 1) as last_used
+                        from week_stop_tasks t join service_tasks st on st.id = t.task_id join installs i on i.id = t.install_id
+                          join task_kinds k on k.id = t.task_kind_id join task_kind_parts kp on kp.task_kind_id = k.id
+                          join pump_fittings f on f.install_id = i.id and f.until_date is null and (st.pump_id is null or st.pump_id = f.pump_id)
+                          join pumps u on u.id = f.pump_id left join pump_models m on m.id = u.model_id
+                        where t.stop_id = any(:stops) and not exists (select from pump_model_parts mp
+                            join parts p on p.id = mp.part_id and p.withdrawn_on is null
+                          where mp.model_id = u.model_id and p.kind = kp.part_kind and (kp.position = '' or kp.position = mp.position))
+                        order by t.stop_id, i.name, f.place_no, k.name, kp.part_kind, kp.position""")
+                .param("stops", lines.stream().map(l -> l.stop().id()).toArray(UUID[]::new))
+                .query(Lack.class)
+                .list();
     }
 
     /** The parts that a technician's visits of some days ask for, against van and depot. */

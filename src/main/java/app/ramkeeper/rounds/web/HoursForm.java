@@ -55,12 +55,14 @@ final class HoursForm {
     private static @Nullable Day day(TypedForm form, int weekday) {
         LocalTime from = form.time("from" + weekday);
         LocalTime until = form.time("until" + weekday);
-        Integer longest = minutes(form, "longest" + weekday);
-        Integer pause = minutes(form, "break" + weekday);
+        Integer longest = minutes(form, "longest", weekday);
+        Integer pause = minutes(form, "break", weekday);
         boolean start = !form.value("from" + weekday).isEmpty();
         boolean end = !form.value("until" + weekday).isEmpty();
         if (start != end) {
-            form.problem((start ? "until" : "from") + weekday, "Give both times, or neither for a day without work.");
+            form.problem(
+                    (start ? "until" : "from") + weekday,
+                    on(weekday) + "give both times, or neither for a day without work.");
         }
         if (from == null || until == null) {
             return null;
@@ -68,38 +70,44 @@ final class HoursForm {
         if (!until.isAfter(from)) {
             form.problem(
                     "until" + weekday,
-                    "The shift ends at %s, before it starts at %s. It has to end later on the same day."
-                            .formatted(until, from));
+                    on(weekday)
+                            + "the shift ends at %s, before it starts at %s. It has to end later on the same day."
+                                    .formatted(until, from));
             return null;
         }
         int shift = (until.toSecondOfDay() - from.toSecondOfDay()) / 60;
         int most = longest == null ? shift : longest;
         int rest = pause == null ? 0 : pause;
         if (shift < SHORTEST) {
-            form.problem("until" + weekday, "A shift is at least %d minutes long.".formatted(SHORTEST));
+            form.problem("until" + weekday, on(weekday) + "a shift is at least %d minutes long.".formatted(SHORTEST));
         } else if (most < SHORTEST || most > shift) {
             form.problem(
                     "longest" + weekday,
-                    "Give from %d to %d minutes: the shift itself is %d minutes long."
-                            .formatted(SHORTEST, shift, shift));
+                    on(weekday)
+                            + "give from %d to %d minutes: the shift itself is %d minutes long."
+                                    .formatted(SHORTEST, shift, shift));
         }
         if (rest > LONGEST_BREAK || rest >= most) {
             form.problem(
                     "break" + weekday,
-                    "Give at most %d minutes, and less than the day is long.".formatted(LONGEST_BREAK));
+                    on(weekday) + "give at most %d minutes, and less than the day is long.".formatted(LONGEST_BREAK));
         }
         return new Day(weekday, from, until, most, rest);
     }
 
-    private static @Nullable Integer minutes(TypedForm form, String field) {
-        String typed = form.value(field);
+    private static @Nullable Integer minutes(TypedForm form, String field, int weekday) {
+        String typed = form.value(field + weekday);
         if (typed.isEmpty()) {
             return null;
         }
         if (!typed.matches("\\d{1,4}")) {
-            form.problem(field, "Give whole minutes, such as 480.");
+            form.problem(field + weekday, on(weekday) + "give whole minutes, such as 480.");
             return null;
         }
         return Integer.valueOf(typed);
+    }
+
+    private static String on(int weekday) {
+        return DayOfWeek.of(weekday).getDisplayName(TextStyle.FULL, Locale.UK) + ": ";
     }
 }

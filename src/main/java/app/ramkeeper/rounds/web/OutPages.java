@@ -113,7 +113,9 @@ class OutPages {
         model.put("round", round);
         model.put("dayWord", Times.day(day));
         model.put("times", week.times(round.key()));
-        model.put("entries", sheets.entries(week, round));
+        List<RunSheets.Entry> entries = sheets.entries(week, round);
+        model.put("entries", entries);
+        model.put("lacking", entries.stream().anyMatch(e -> !e.lacks().isEmpty()));
         model.put("loads", sheets.loads(week.plan().id(), person, round.depotId(), List.of(round)));
         return model;
     }

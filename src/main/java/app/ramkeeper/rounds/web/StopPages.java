@@ -157,6 +157,12 @@ class StopPages {
         return back(by.monday());
     }
 
+    @PostMapping("/rounds/{monday}/stops/{id}/minutes")
+    String takeMinutes(By by, @PathVariable UUID id, RedirectAttributes flash) {
+        flash.addFlashAttribute("saved", Saved.said(edits.takeMinutes(by, id)));
+        return "redirect:/rounds/" + by.monday() + "/stops/" + id;
+    }
+
     @PostMapping("/rounds/{monday}/stops/{id}/lock")
     ModelAndView lock(By by, @PathVariable UUID id, @RequestParam boolean locked, RedirectAttributes flash) {
         flash.addFlashAttribute("saved", Saved.said(edits.lock(by, id, locked)));

@@ -58,7 +58,8 @@ final class Bundle {
             @Nullable UUID lead,
             @Nullable UUID second,
             int asked,
-            @Nullable String call) {
+            @Nullable String call,
+            boolean minutesByHand) {
 
         boolean agreed() {
             return plannedOn != null && answer.equals("CONFIRMED");
@@ -176,10 +177,38 @@ final class Bundle {
                 .orElse(null);
     }
 
-    /** Sum of the tasks, without those that another one here includes, with the walk in and out, in fives. */
-    int minutes(SiteTerms terms, Map<UUID, Set<UUID>> includes) {
-        int work = tasks.stream()
-                .filter(t -> visit == null || !visit.id().equals(t.visitId()))
+    /**
+     * Time at the site with the walk in and out, in fives.
+     *
+     * @param given what the visit was planned with, and the tasks that ride along
+     * @param asked the same, but at least as long as its own tasks need
+     * @param riding how much of both is for what rides along
+     */
+    record Minutes(int given, int asked, int riding) {
+
+        /** What was typed stays as it is unless the office has taken over what the tasks ask for. */
+        int planned(@Nullable Appointment visit, boolean taken) {
+            return visit != null && visit.minutesByHand() && !taken ? given : asked;
+        }
+    }
+
+    Minutes minutes(SiteTerms terms, Map<UUID, Set<UUID>> includes) {
+        int riding = work(includes, false);
+        int own = work(includes, true);
+        int walk = 2 * terms.walkMinutes();
+        if (visit == null) {
+            int all = inFives(own + riding + walk);
+            return new Minutes(all, all, 0);
+        }
+        int given = inFives(visit.minutes() + riding);
+        int asked = own == 0 ? given : Math.max(given, inFives(own + walk + riding));
+        return new Minutes(given, asked, riding);
+    }
+
+    /** Sum of the tasks that are the visit's own or of those that ride along, without those that another one here includes. */
+    private int work(Map<UUID, Set<UUID>> includes, boolean own) {
+        return tasks.stream()
+                .filter(t -> own == (visit != null && visit.id().equals(t.visitId())))
                 .filter(t -> tasks.stream()
                         .noneMatch(other -> other != t
                                 && includes.getOrDefault(other.kindId(), Set.of())
@@ -188,7 +217,9 @@ final class Bundle {
                                 && (other.pumpId() == null || other.pumpId().equals(t.pumpId()))))
                 .mapToInt(DueRow::minutes)
                 .sum();
-        int sum = visit == null ? work + 2 * terms.walkMinutes() : work + visit.minutes();
+    }
+
+    private static int inFives(int sum) {
         return Math.min(1440, Math.max(10, ((sum == 0 ? NOTHING_NAMED : sum) + 4) / 5 * 5));
     }
 

@@ -100,6 +100,7 @@ public class Preparation {
             @Nullable UUID visitId,
             int crew,
             boolean addedByHand,
+            boolean minutesTaken,
             @Nullable LocalDate publishedOn) {}
 
     /** Which stop each bundle was before: the visit's; else the site's for as many people; else what is left of the site's. */
@@ -142,7 +143,7 @@ public class Preparation {
 
     private List<Kept> present(UUID plan) {
         return jdbc.sql(
-                        "select id, site_id, visit_id, crew, added_by_hand, published_on from week_stops where plan_id = ?")
+                        "select id, site_id, visit_id, crew, added_by_hand, minutes_taken, published_on from week_stops where plan_id = ?")
                 .param(plan)
                 .query(Kept.class)
                 .list();
@@ -204,13 +205,14 @@ public class Preparation {
             SiteTerms terms = found.terms().of(bundle.site);
             Set<String> skills = bundle.skills(terms, found.terms().skillsOfKind());
             Appointment visit = bundle.visit;
+            Bundle.Minutes minutes = bundle.minutes(terms, found.terms().includes());
             stops.add(new @Nullable Object[] {
                 id,
                 plan.id(),
                 bundle.site,
                 visit == null ? null : visit.id(),
                 visit == null ? "SERVICE" : visit.kind(),
-                bundle.minutes(terms, found.terms().includes()),
+                minutes.planned(visit, kept != null && kept.minutesTaken()),
                 bundle.crew(terms, skills),
                 String.join(",", skills),
                 bundle.pressing()
@@ -229,7 +231,10 @@ public class Preparation {
                 bundle.worthADay(),
                 bundle.why(),
                 bundle.dueOn() == null ? null : Date.valueOf(bundle.dueOn()),
-                bundle.lateFrom() == null ? null : Date.valueOf(bundle.lateFrom())
+                bundle.lateFrom() == null ? null : Date.valueOf(bundle.lateFrom()),
+                visit == null ? null : minutes.given(),
+                visit == null ? null : minutes.asked(),
+                minutes.riding()
             });
             bundle.tasks.forEach(t -> tasks.add(new Object[] {id, t.taskId(), t.installId(), t.kindId()}));
             place(id, visit, kept);
@@ -255,11 +260,14 @@ public class Preparation {
         void write() {
             batch.batchUpdate("""
                     insert into week_stops as w (id, plan_id, site_id, visit_id, kind, minutes, crew, skills, must, fixed_on, fixed_from, not_on,
-                      worth, worth_a_day, why, due_on, late_from) values (?, ?, ?, ?, ?, ?, ?, string_to_array(?, ','), ?, ?, ?, ?, ?, ?, ?, ?, ?)
+                      worth, worth_a_day, why, due_on, late_from, minutes_given, minutes_asked, minutes_riding)
+                      values (?, ?, ?, ?, ?, ?, ?, string_to_array(?, ','), ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)
                     on conflict (id) do update set kind = excluded.kind, minutes = excluded.minutes, crew = excluded.crew,
                       skills = excluded.skills, must = excluded.must, fixed_on = excluded.fixed_on, fixed_from = excluded.fixed_from,
                       not_on = coalesce(excluded.not_on, w.not_on), worth = excluded.worth, worth_a_day = excluded.worth_a_day, why = excluded.why,
-                      due_on = excluded.due_on, late_from = excluded.late_from""", stops);
+                      due_on = excluded.due_on, late_from = excluded.late_from,
+                      minutes_given = excluded.minutes_given, minutes_asked = excluded.minutes_asked, minutes_riding = excluded.minutes_riding,
+                      minutes_taken = w.minutes_taken and excluded.minutes_given is not null""", stops);
             batch.batchUpdate(
                     "delete from week_stop_tasks where stop_id = ?",
                     stops.stream().map(row -> new Object[] {row[0]}).toList());

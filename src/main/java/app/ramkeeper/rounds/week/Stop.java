@@ -22,6 +22,7 @@ import org.jspecify.annotations.Nullable;
  * @param setAside the office's reason to leave it out
  * @param excuse the office's reason to break a rule
  * @param leftOut why the optimiser left it out
+ * @param minutesAsked what the tasks of a planned visit need, if that is known
  * @param lastTechnician who was at the site last
  */
 public record Stop(
@@ -63,7 +64,13 @@ public record Stop(
         @Nullable String answer,
         boolean officeMustRing,
         @Nullable String tasks,
-        @Nullable UUID lastTechnician) {
+        @Nullable UUID lastTechnician,
+        @Nullable Integer minutesAsked) {
+
+    /** True if its tasks need longer than the minutes that somebody gave it. */
+    public boolean tooShort() {
+        return minutesAsked != null && minutesAsked > minutes;
+    }
 
     public boolean placed() {
         return day != null;

@@ -50,6 +50,7 @@ public final class Stops {
                 s.answer(),
                 s.officeMustRing(),
                 s.tasks(),
-                s.lastTechnician());
+                s.lastTechnician(),
+                s.minutesAsked());
     }
 }

@@ -47,8 +47,8 @@ public class Versions {
                         insert into week_versions (plan_id, no, at, by_person, what, same_as, arrangement)
                         select :plan, :no, :at, :by, :what, :same::int, jsonb_build_object(
                           'stops', coalesce((select jsonb_agg(jsonb_build_object('s', id, 'p', person_id, 'd', day, 'n', position, 'l', locked,
-                             'a', set_aside, 'e', excuse)) from week_stops where plan_id = :plan
-                             and (day is not null or set_aside is not null or locked)), '[]'),
+                             'a', set_aside, 'e', excuse, 't', minutes_taken)) from week_stops where plan_id = :plan
+                             and (day is not null or set_aside is not null or locked or minutes_taken)), '[]'),
                           'rounds', coalesce((select jsonb_agg(jsonb_build_object('p', person_id, 'd', day, 'm', mate_id, 'l', locked))
                              from week_rounds where plan_id = :plan), '[]'))""")
                 .param("plan", plan.id())
@@ -96,9 +96,12 @@ public class Versions {
 
     private void restore(UUID plan, int no) {
         jdbc.sql("""
-                        update week_stops w set person_id = a.p, day = a.d, position = a.n, locked = coalesce(a.l, false), set_aside = a.a, excuse = a.e
+                        update week_stops w set person_id = a.p, day = a.d, position = a.n, locked = coalesce(a.l, false), set_aside = a.a, excuse = a.e,
+                          minutes_taken = coalesce(a.t, false) and w.minutes_given is not null,
+                          minutes = case when w.minutes_taken = coalesce(a.t, false) or w.minutes_given is null then w.minutes
+                            when a.t then w.minutes_asked else w.minutes_given end
                         from (select s.id, a.* from week_stops s left join (select r.* from week_versions v,
-                            jsonb_to_recordset(v.arrangement -> 'stops') as r(s uuid, p uuid, d date, n integer, l boolean, a text, e text)
+                            jsonb_to_recordset(v.arrangement -> 'stops') as r(s uuid, p uuid, d date, n integer, l boolean, a text, e text, t boolean)
                             where v.plan_id = :plan and v.no = :no) a on a.s = s.id where s.plan_id = :plan) a
                         where w.id = a.id and not exists (select from visits v where v.id = w.visit_id and v.state <> 'PLANNED')""").param("plan", plan).param("no", no).update();
         jdbc.sql("delete from week_rounds where plan_id = ?").param(plan).update();

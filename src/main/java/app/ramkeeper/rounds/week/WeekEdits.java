@@ -116,6 +116,25 @@ public class WeekEdits {
         return what;
     }
 
+    /** Gives a visit as long as its tasks need, instead of what somebody gave it. */
+    public String takeMinutes(By by, UUID stopId) {
+        WeekPlan plan = hold(by);
+        Week old = store.load(plan);
+        Stop stop = movable(old, stopId);
+        Integer asked = stop.minutesAsked();
+        if (asked == null || !stop.tooShort()) {
+            throw new Conflict("The tasks of this visit need no more than the time that it has.");
+        }
+        // what is published is told again with its new length
+        jdbc.sql(
+                        "update week_stops set minutes = minutes_asked, minutes_taken = true, published_from = null where id = ?")
+                .param(stopId)
+                .update();
+        String what = "Gave " + stop.site() + " " + Times.span(asked) + " instead of " + Times.span(stop.minutes());
+        versions.next(plan, by.person(), what, null);
+        return what + ". " + Effects.between(old, store.load(plan), stopId);
+    }
+
     /** Holds a visit to its technician and day, or lets it go. */
     public String lock(By by, UUID stopId, boolean locked) {
         WeekPlan plan = hold(by);

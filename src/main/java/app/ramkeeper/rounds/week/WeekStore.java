@@ -33,7 +33,8 @@ public class WeekStore {
               w.excuse, w.left_out, w.published_on, w.published_from, w.published_to, w.changed_at, v.state as visit_state, v.answer,
               coalesce(v.office_must_ring, false) as office_must_ring,
               (select string_agg(distinct k.name, ', ') from week_stop_tasks t join task_kinds k on k.id = t.task_kind_id where t.stop_id = w.id) as tasks,
-              (select r.recorded_by from current_reports r where r.site_id = w.site_id order by r.attended_on desc, r.recorded_at desc limit 1) as last_technician
+              (select r.recorded_by from current_reports r where r.site_id = w.site_id order by r.attended_on desc, r.recorded_at desc limit 1) as last_technician,
+              w.minutes_asked
             from week_stops w join sites s on s.id = w.site_id left join catchments c on c.id = s.catchment_id
               left join visits v on v.id = w.visit_id
             where w.plan_id = :plan order by w.person_id, w.day, w.position, s.name, w.id""";

@@ -109,7 +109,7 @@ class PlanPages {
             RedirectAttributes flash) {
         TypedForm form = new TypedForm(posted);
         SiteCard at = fleet.site(new SiteId(site));
-        PlanVisit plan = read(form, at.id(), picked(form));
+        PlanVisit plan = read(form, at.id(), picked(form), minutes(tasks.byId(ids(form))));
         VisitId[] made = new VisitId[1];
         if (!tried(form, plan, p -> made[0] = visits.plan(p))) {
             return Saving.again(show(model, form, at, null), model);
@@ -148,7 +148,7 @@ class PlanPages {
         PlanPagesQuery.Row visit = query.byId(id).orElseThrow(() -> new Missing("visit", id));
         TypedForm form = new TypedForm(posted);
         SiteId site = new SiteId(visit.site());
-        PlanVisit plan = read(form, site, planned(id));
+        PlanVisit plan = read(form, site, planned(id), visit.minutes());
         BigDecimal version = form.number("version");
         int seen = version == null ? -1 : version.intValue();
         boolean[] lost = {false};
@@ -201,7 +201,8 @@ class PlanPages {
                 .toList();
     }
 
-    private static @Nullable PlanVisit read(TypedForm form, SiteId site, List<PlanVisit.Task> asked) {
+    /** What was typed; the minutes count as typed unless they are as the page offered them. */
+    private static @Nullable PlanVisit read(TypedForm form, SiteId site, List<PlanVisit.Task> asked, int offered) {
         VisitKind kind = form.choice("kind", VisitKind.class);
         BigDecimal minutes = form.number("minutes");
         if (kind == null) {
@@ -222,7 +223,8 @@ class PlanPages {
         if (form.hasProblems() || kind == null || minutes == null) {
             return null;
         }
-        return new PlanVisit(site, kind, on, from, minutes.intValue(), people, asked, note);
+        return new PlanVisit(
+                site, kind, on, from, minutes.intValue(), people, asked, note, minutes.intValue() != offered);
     }
 
     private static boolean tried(

@@ -131,14 +131,14 @@ class OwnHoursTests {
                 .bodyText()
                 .contains(
                         "id=\"until1-error\"",
-                        "The shift ends at 08:00, before it starts at 16:00",
+                        "Monday: the shift ends at 08:00, before it starts at 16:00",
                         "id=\"longest2-error\"",
                         "the shift itself is 240 minutes long",
                         "id=\"longest3-error\"",
-                        "Give whole minutes",
+                        "Wednesday: give whole minutes",
                         "four hours",
                         "id=\"until4-error\"",
-                        "Give both times",
+                        "Thursday: give both times",
                         "id=\"break5-error\"",
                         "value=\"16:00\"",
                         "value=\"240\"");

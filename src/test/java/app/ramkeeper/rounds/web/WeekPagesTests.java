@@ -386,7 +386,7 @@ class WeekPagesTests {
         assertThat(post("/rounds/hours").param("from1", "08:00").param("until1", "07:00"))
                 .hasStatus(422)
                 .bodyText()
-                .contains("The shift ends at 07:00, before it starts at 08:00", "08:00");
+                .contains("Monday: the shift ends at 07:00, before it starts at 08:00", "08:00");
         MockMvcRequestBuilder all = post("/rounds/hours");
         for (int weekday = 1; weekday <= 6; weekday++) {
             all.param("from" + weekday, "07:30")

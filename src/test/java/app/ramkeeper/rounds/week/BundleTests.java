@@ -3,12 +3,14 @@ package app.ramkeeper.rounds.week;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import app.ramkeeper.rounds.week.Bundle.Appointment;
+import app.ramkeeper.rounds.week.Bundle.SiteTerms;
 import app.ramkeeper.rounds.week.Candidates.Terms;
 import java.time.LocalDate;
 import java.time.LocalTime;
 import java.util.Map;
 import java.util.Set;
 import java.util.UUID;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -96,7 +98,8 @@ class BundleTests {
                         null,
                         null,
                         0,
-                        "somebody rang, stock without water"),
+                        "somebody rang, stock without water",
+                        false),
                 MONDAY);
         bundle.tasks.add(task(-400, 1));
         bundle.tasks.add(task(-30, 1));
@@ -107,11 +110,47 @@ class BundleTests {
                 .doesNotContain("2026");
     }
 
+    @Test
+    void aVisitKeepsTheMinutesThatWereTypedAndKnowsWhatItsTasksNeed() {
+        SiteTerms walk = new SiteTerms(SITE, 10, false, false, false);
+        Appointment typed = visit("CONFIRMED");
+        Bundle bundle = new Bundle(SITE, typed, MONDAY);
+        for (int i = 0; i < 3; i++) {
+            bundle.tasks.add(task(-3, 1, typed.id()));
+        }
+        bundle.tasks.add(task(-3, 1));
+
+        Bundle.Minutes minutes = bundle.minutes(walk, Map.of());
+
+        assertThat(minutes.given()).as("60 typed, 45 ride along").isEqualTo(105);
+        assertThat(minutes.asked()).as("4 x 45 and the walk in and out").isEqualTo(200);
+        assertThat(minutes.riding()).isEqualTo(45);
+        assertThat(minutes.planned(typed, false)).as("typed").isEqualTo(105);
+        assertThat(minutes.planned(typed, true)).as("taken over").isEqualTo(200);
+        assertThat(minutes.planned(visit("CONFIRMED", false), false))
+                .as("typed by nobody")
+                .isEqualTo(200);
+    }
+
+    @Test
+    void aVisitThatIsLongEnoughIsNotMadeShorterByItsTasks() {
+        Appointment visit = visit("NONE", false);
+        Bundle bundle = new Bundle(SITE, visit, MONDAY);
+        bundle.tasks.add(task(-3, 1, visit.id()));
+
+        assertThat(bundle.minutes(new SiteTerms(SITE, 0, false, false, false), Map.of()))
+                .isEqualTo(new Bundle.Minutes(60, 60, 0));
+    }
+
     private static Horizon.Move move(DueRow task, LocalDate from, LocalDate to) {
         return new Horizon.Move(task.taskId(), SITE, "Beck", "Clean strainer", from, to, "because");
     }
 
     private static Appointment visit(String answer) {
+        return visit(answer, true);
+    }
+
+    private static Appointment visit(String answer, boolean typed) {
         return new Appointment(
                 UUID.randomUUID(),
                 SITE,
@@ -124,10 +163,15 @@ class BundleTests {
                 null,
                 null,
                 1,
-                null);
+                null,
+                typed);
     }
 
     private static DueRow task(int until, int crew) {
+        return task(until, crew, null);
+    }
+
+    private static DueRow task(int until, int crew, @Nullable UUID visit) {
         return new DueRow(
                 UUID.randomUUID(),
                 SITE,
@@ -142,7 +186,7 @@ class BundleTests {
                 MONDAY.plusDays(until - 10),
                 MONDAY.plusDays(until - 40),
                 MONDAY.plusDays(until),
-                null,
+                visit,
                 -45.0,
                 168.5);
     }

@@ -156,7 +156,8 @@ public final class InventedWeek {
         LocalDate day = MONDAY.plusDays(random.nextInt(5));
         LocalTime from = agreed && number % 50 == 0 ? TIMES[random.nextInt(TIMES.length)] : null;
         Appointment visit = agreed
-                ? new Appointment(id(), site, "SERVICE", day, from, 20, "CONFIRMED", "PLANNED", null, null, 1, null)
+                ? new Appointment(
+                        id(), site, "SERVICE", day, from, 20, "CONFIRMED", "PLANNED", null, null, 1, null, true)
                 : null;
         Bundle bundle = new Bundle(site, visit, MONDAY);
         tasks(bundle, site, where);
@@ -185,7 +186,7 @@ public final class InventedWeek {
                 marked ? team[0] : null,
                 visit == null ? null : visit.id(),
                 "SERVICE",
-                bundle.minutes(terms, Map.of()),
+                bundle.minutes(terms, Map.of()).given(),
                 crew,
                 String.join(",", skills),
                 bundle.pressing(),
@@ -213,7 +214,8 @@ public final class InventedWeek {
                 visit == null ? null : "CONFIRMED",
                 false,
                 "tasks",
-                known);
+                known,
+                null);
     }
 
     /** One or two tasks; of a visit's first a quarter is pressing, a fifth only soon. */
