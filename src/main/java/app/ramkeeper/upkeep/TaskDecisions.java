@@ -5,9 +5,12 @@ import app.ramkeeper.identity.PersonId;
 import app.ramkeeper.shared.Missing;
 import app.ramkeeper.upkeep.rules.DoneBy;
 import app.ramkeeper.upkeep.rules.Waiting;
+import java.sql.Date;
 import java.time.Clock;
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Map;
+import java.util.Set;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.springframework.dao.OptimisticLockingFailureException;
@@ -74,6 +77,24 @@ public class TaskDecisions {
                         .param("id", task)
                         .param("version", version)
                         .update());
+    }
+
+    /**
+     * States the last days of many tasks that have none; one that got its day meanwhile keeps it.
+     *
+     * @return how many were put down
+     */
+    public int lastDoneWhereUnknown(Map<UUID, LocalDate> days) {
+        List<UUID> installs = jdbc.sql("""
+                        update service_tasks t set stated_on = d.stated_on, stated_about = false, version = t.version + 1
+                        from unnest(:tasks::uuid[], :days::date[]) as d(id, stated_on)
+                        where t.id = d.id and t.last_done_as = 'UNKNOWN' and t.ended_on is null returning t.install_id""")
+                .param("tasks", days.keySet().toArray(UUID[]::new))
+                .param("days", days.values().stream().map(Date::valueOf).toArray(Date[]::new))
+                .query(UUID.class)
+                .list();
+        recompute.installs(Set.copyOf(installs));
+        return installs.size();
     }
 
     private void changed(UUID task, int rows) {

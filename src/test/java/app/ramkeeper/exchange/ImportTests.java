@@ -80,11 +80,13 @@ class ImportTests {
         ImportId id = checked(HEAD
                 + row("A", "2019-03-05", "-45.03", "169.2", "12,5", "S1")
                 + row("B", "2031-01-01", "-45.03", "169.2", "12,5", "S2")
-                + row("C", "unknown", "169.2", "-45.03", "12,5", "S1"));
+                + row("C", "unknown", "169.2", "-45.03", "12,5", "S1")
+                + row("D", "unknown", "0", "0", "12,5", "S4"));
 
-        assertThat(imports.counts(id).byState()).isEqualTo(Map.of(RowState.READY, 1, RowState.PROBLEM, 2));
+        assertThat(imports.counts(id).byState()).isEqualTo(Map.of(RowState.READY, 1, RowState.PROBLEM, 3));
         assertThat(sentences(id, 3)).anyMatch(s -> s.contains("lies in the future"));
         assertThat(sentences(id, 4)).anyMatch(s -> s.contains("swapped"));
+        assertThat(sentences(id, 5)).anyMatch(s -> s.contains("stands for no position"));
 
         imports.apply(id);
         await(id, ImportState.APPLIED);

@@ -15,6 +15,7 @@ import app.ramkeeper.identity.PersonId;
 import app.ramkeeper.identity.Role;
 import app.ramkeeper.shared.Uuids;
 import app.ramkeeper.visits.FieldPeople;
+import app.ramkeeper.web.Cursor;
 import java.net.URI;
 import java.nio.charset.StandardCharsets;
 import java.time.Clock;
@@ -33,6 +34,7 @@ import org.springframework.boot.webmvc.test.autoconfigure.AutoConfigureMockMvc;
 import org.springframework.context.annotation.Import;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.test.web.servlet.assertj.MockMvcTester;
+import org.springframework.test.web.servlet.assertj.MvcTestResult;
 import org.springframework.transaction.annotation.Transactional;
 
 @SpringBootTest
@@ -203,6 +205,63 @@ class UpkeepPagesTests {
                         .query(LocalDate.class)
                         .single())
                 .isEqualTo(lastYear.plusYears(2));
+    }
+
+    @Test
+    void putsDownManyUnknownLastDaysAtOnceAndMovesNoneThatIsKnown() {
+        InstallId old = installs.ofUnknownAge(sites.named("Old block"));
+        UUID strainer = task(old, "CLEAN_STRAINER");
+        UUID seals = task(old, "INSPECT_SEALS");
+        UUID known = task();
+        LocalDate spring = LocalDate.now(clock).minusDays(50);
+
+        var refused = unknown(strainer, spring.toString(), seals, "3 May");
+        assertThat(refused).hasStatus(422);
+        assertThat(text(refused)).contains("Give the day as", "3 May", spring.toString());
+        assertThat(text(unknown(strainer, LocalDate.now(clock).plusDays(1).toString(), seals, "")))
+                .contains("lies in the future");
+        assertThat(due(strainer)).isEmpty();
+
+        assertThat(unknown(strainer, spring.toString(), known, spring.toString()))
+                .hasStatus3xxRedirection();
+        assertThat(due(strainer)).contains(spring.plusMonths(3));
+        assertThat(due(seals)).isEmpty();
+        assertThat(jdbc.sql("select stated_on from service_tasks where id = ?")
+                        .param(known)
+                        .query(LocalDate.class)
+                        .optional())
+                .isEmpty();
+    }
+
+    private MvcTestResult unknown(UUID one, String day, UUID other, String otherDay) {
+        return mvc.post()
+                .uri("/due/unknown")
+                .with(user(office()))
+                .with(csrf())
+                .param("after", justBefore(one.compareTo(other) < 0 ? one : other))
+                .param("on." + one, day)
+                .param("on." + other, otherDay)
+                .exchange();
+    }
+
+    private String justBefore(UUID task) {
+        return Cursor.of(
+                LocalDate.now(clock), new UUID(task.getMostSignificantBits(), task.getLeastSignificantBits() - 1));
+    }
+
+    private UUID task(InstallId at, String kind) {
+        return jdbc.sql(
+                        "select t.id from service_tasks t join task_kinds k on k.id = t.task_kind_id where t.install_id = ? and k.code = ?")
+                .params(at.value(), kind)
+                .query(UUID.class)
+                .single();
+    }
+
+    private java.util.Optional<LocalDate> due(UUID task) {
+        return jdbc.sql("select due_on from service_tasks where id = ? and due_on is not null")
+                .param(task)
+                .query(LocalDate.class)
+                .optional();
     }
 
     @Test

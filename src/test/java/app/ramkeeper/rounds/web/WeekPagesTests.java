@@ -231,8 +231,18 @@ class WeekPagesTests {
                         .list())
                 .containsExactly(ben.value());
 
+        UUID owner = Uuids.next();
+        jdbc.sql("insert into customers (id, name, phone) values (?, 'Owner Weir', '00 555 7788')")
+                .param(owner)
+                .update();
+        jdbc.sql("insert into site_parties (id, site_id, part, customer_id, until_date) values (?, ?, 'OWNER', ?, ?)")
+                .params(Uuids.next(), near.value(), owner, monday.plusDays(4))
+                .update();
         String sheet = "/rounds/" + monday + "/sheets/" + ben.value() + "/" + monday.plusDays(2);
-        assertThat(get(sheet)).hasStatusOk().bodyText().contains("Run sheet: Ben Sluice", stop.site(), "prove zero");
+        assertThat(get(sheet))
+                .hasStatusOk()
+                .bodyText()
+                .contains("Run sheet: Ben Sluice", stop.site(), "Owner Weir, 00 555 7788", "prove zero");
         assertThat(get(sheet + "/round.gpx")).hasStatusOk().bodyText().contains("<gpx", stop.site());
         byte[] paper = get(sheet + "/sheet.pdf").exchange().getResponse().getContentAsByteArray();
         assertThat(new String(paper, 0, 5, java.nio.charset.StandardCharsets.US_ASCII))
