@@ -51,7 +51,7 @@ class FieldController {
         this.intake = intake;
         this.photos = photos;
         this.devices = devices;
-        this.json = json;
+        this.json = PhoneVisits.reader(json);
         this.clock = clock;
     }
 

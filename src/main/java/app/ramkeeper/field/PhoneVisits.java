@@ -25,9 +25,15 @@ import java.util.Map;
 import java.util.Set;
 import java.util.UUID;
 import java.util.function.Function;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
+import tools.jackson.core.StreamReadFeature;
 import tools.jackson.databind.DeserializationFeature;
+import tools.jackson.databind.MapperFeature;
+import tools.jackson.databind.cfg.CoercionAction;
+import tools.jackson.databind.cfg.CoercionInputShape;
 import tools.jackson.databind.json.JsonMapper;
+import tools.jackson.databind.type.LogicalType;
 
 /** Turns what a phone wrote into the one command by which reports come in. */
 final class PhoneVisits {
@@ -41,10 +47,20 @@ final class PhoneVisits {
 
     private PhoneVisits() {}
 
-    /** Reads what an older page or list leaves out as no and none. */
+    /** Reads what an older page or list leaves out as no and none; takes nothing for another type than it has, and no name twice. */
     static JsonMapper reader(JsonMapper json) {
         return json.rebuild()
                 .disable(DeserializationFeature.FAIL_ON_NULL_FOR_PRIMITIVES)
+                .disable(MapperFeature.ALLOW_COERCION_OF_SCALARS)
+                .withCoercionConfig(
+                        LogicalType.Textual,
+                        text -> Stream.of(
+                                        CoercionInputShape.Boolean,
+                                        CoercionInputShape.Integer,
+                                        CoercionInputShape.Float)
+                                .forEach(other -> text.setCoercion(other, CoercionAction.Fail)))
+                .enable(StreamReadFeature.STRICT_DUPLICATE_DETECTION)
+                .enable(DeserializationFeature.FAIL_ON_TRAILING_TOKENS)
                 .build();
     }
 

@@ -1,7 +1,12 @@
 package app.ramkeeper.web;
 
+import jakarta.servlet.http.HttpServletRequest;
+import jakarta.servlet.http.HttpServletResponse;
+import java.nio.charset.StandardCharsets;
 import java.util.List;
 import org.springframework.context.annotation.Configuration;
+import org.springframework.web.servlet.HandlerInterceptor;
+import org.springframework.web.servlet.config.annotation.InterceptorRegistry;
 import org.springframework.web.servlet.config.annotation.ResourceHandlerRegistry;
 import org.springframework.web.servlet.config.annotation.WebMvcConfigurer;
 import org.springframework.web.servlet.resource.LiteWebJarsResourceResolver;
@@ -15,6 +20,19 @@ import org.springframework.web.servlet.resource.VersionResourceResolver;
 class Assets implements WebMvcConfigurer {
 
     private static final List<String> FOLDERS = List.of("css", "js", "fonts", "icons");
+
+    /** Text files say their charset: a browser may not guess it. */
+    @Override
+    public void addInterceptors(InterceptorRegistry registry) {
+        registry.addInterceptor(new HandlerInterceptor() {
+                    @Override
+                    public boolean preHandle(HttpServletRequest request, HttpServletResponse answer, Object handler) {
+                        answer.setCharacterEncoding(StandardCharsets.UTF_8);
+                        return true;
+                    }
+                })
+                .addPathPatterns("/css/**", "/js/**", "/webjars/**", "/fonts/*.txt");
+    }
 
     @Override
     public void addResourceHandlers(ResourceHandlerRegistry registry) {

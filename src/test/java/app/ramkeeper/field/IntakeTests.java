@@ -10,9 +10,11 @@ import java.util.Map;
 import java.util.UUID;
 import java.util.concurrent.Callable;
 import java.util.concurrent.Future;
+import java.util.regex.Pattern;
 import org.junit.jupiter.api.DisplayName;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.springframework.http.MediaType;
 import org.springframework.test.web.servlet.assertj.MvcTestResult;
@@ -114,6 +116,58 @@ class IntakeTests extends FromPhones {
                 .extractingPath("$.problems[0].sentence")
                 .asString()
                 .contains("isolated pump");
+    }
+
+    @ParameterizedTest
+    @CsvSource(delimiter = '|', quoteCharacter = '~', textBlock = """
+            "kind":"SERVICE"      | "kind":["SERVICE"]
+            "photos":0            | "photos":"0"
+            "photos":0            | "photos":"1e3"
+            "note":"strict"       | "note":true
+            "note":"strict"       | "note":7
+            "nobodyThere":true    | "nobodyThere":"true"
+            "nobodyThere":true    | "nobodyThere":1
+            "note":"strict"       | "note":"strict","note":"twice"
+            "outcome":"DONE"      | "outcome":"SOMEHOW"
+            """)
+    @DisplayName(
+            "SEC-16 a visit whose fields have other types, unknown words or a name twice is refused, never guessed at")
+    void sec16StrictTypes(String right, String wrong) {
+        Map<String, Object> entry = envelope(ada, visit(UUID.randomUUID(), "strict"));
+        String text = String.valueOf(entry.get("text"));
+        assertThat(text).contains(right);
+        text = text.replace(right, wrong);
+        entry.put("text", text);
+        entry.put("hash", Intake.sha256(text));
+
+        assertThat(send(ada, entry)).hasStatus(422).hasContentType(MediaType.APPLICATION_PROBLEM_JSON);
+        assertThat(jdbc.sql("select count(*) from visit_reports where id = ?")
+                        .param(entry.get("id"))
+                        .query(Long.class)
+                        .single())
+                .isZero();
+    }
+
+    @ParameterizedTest
+    @CsvSource(delimiter = '|', quoteCharacter = '~', textBlock = """
+            "text":"              | "text":"other","text":"
+            "hash":"              | "hash":12,"was":"
+            }                     | } {}
+            """)
+    @DisplayName("SEC-16 an envelope with a name twice, a number for a text or something after its end is refused")
+    void sec16StrictEnvelope(String right, String wrong) {
+        Map<String, Object> entry = envelope(ada, visit(UUID.randomUUID(), "strict"));
+        String body = json.writeValueAsString(entry);
+        String broken = right.equals("}") ? body + wrong.substring(1) : body.replaceFirst(Pattern.quote(right), wrong);
+
+        assertThat(mvc.post()
+                        .uri("/field/entries")
+                        .with(user(PageTest.As.who(ada, Role.TECHNICIAN)))
+                        .with(csrf())
+                        .header("Idempotency-Key", entry.get("id"))
+                        .contentType(MediaType.APPLICATION_JSON)
+                        .content(broken))
+                .hasStatus(422);
     }
 
     @Test

@@ -10,6 +10,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Locale;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
@@ -19,6 +20,8 @@ import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.DisplayName;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.beans.factory.annotation.Qualifier;
 import org.springframework.boot.test.context.SpringBootTest;
@@ -26,7 +29,11 @@ import org.springframework.boot.webmvc.test.autoconfigure.AutoConfigureMockMvc;
 import org.springframework.context.annotation.Import;
 import org.springframework.core.annotation.AnnotatedElementUtils;
 import org.springframework.core.io.ClassPathResource;
+import org.springframework.core.io.Resource;
+import org.springframework.core.io.support.PathMatchingResourcePatternResolver;
 import org.springframework.http.HttpMethod;
+import org.springframework.http.MediaType;
+import org.springframework.mock.web.MockHttpServletResponse;
 import org.springframework.security.access.prepost.PreAuthorize;
 import org.springframework.test.web.servlet.assertj.MockMvcTester;
 import org.springframework.web.bind.annotation.RequestMethod;
@@ -116,17 +123,89 @@ class RouteMatrixTests {
                 .allMatch(route -> Stream.of(Role.values()).allMatch(role -> ask(route, role, false) == 403));
     }
 
+    @Test
+    @DisplayName(
+            "SEC-29 SEC-23 every page and file says what it is, text with its charset, and nobody may guess otherwise")
+    void sec29EveryAnswerSaysWhatItIs() throws IOException {
+        List<String> wrong = new ArrayList<>();
+        table().forEach((route, allowed) -> {
+            if (route.method().equals("GET")) {
+                Role role = Stream.of(Role.values())
+                        .filter(r -> allowed.contains(r.name()))
+                        .findFirst()
+                        .orElse(null);
+                judge(route.path(), answer(route, role, true), wrong);
+            }
+        });
+        for (Resource file : new PathMatchingResourcePatternResolver().getResources("classpath:/static/**/*.*")) {
+            String path = file.getURL().getPath().replaceFirst(".*/static", "");
+            MockHttpServletResponse answer = mvc.get().uri(path).exchange().getResponse();
+            judge(path, answer, wrong);
+            if (answer.getStatus() == 200
+                    && !String.valueOf(answer.getContentType()).startsWith(typeOf(path.replaceFirst(".*\\.", "")))) {
+                wrong.add(path + " is said to be " + answer.getContentType());
+            }
+        }
+        assertThat(wrong).isEmpty();
+    }
+
+    private static void judge(String path, MockHttpServletResponse answer, List<String> wrong) {
+        if (!"nosniff".equals(answer.getHeader("X-Content-Type-Options"))) {
+            wrong.add(path + " may be sniffed");
+        }
+        String type = answer.getContentType();
+        if (answer.getContentAsByteArray().length == 0) {
+            return;
+        }
+        if (type == null) {
+            wrong.add(path + " does not say what it is");
+        } else if (type.startsWith("text/") && !type.toLowerCase(Locale.ROOT).contains("charset=utf-8")) {
+            wrong.add(path + " has no charset: " + type);
+        }
+    }
+
+    private static String typeOf(String ending) {
+        return switch (ending) {
+            case "css" -> "text/css";
+            case "js" -> "text/javascript";
+            case "svg" -> "image/svg+xml";
+            case "png" -> "image/png";
+            case "woff2" -> "font/woff2";
+            case "json" -> "application/";
+            case "html" -> "text/html";
+            case "txt" -> "text/plain";
+            default -> "unknown ending " + ending;
+        };
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"/field/session", "/field/bundle"})
+    @DisplayName("SEC-23 what is meant for scripts stays JSON though a browser asks for a page")
+    void sec23StaysJson(String path) {
+        assertThat(mvc.get().uri(path).accept(MediaType.TEXT_HTML).with(user(somebody(Role.TECHNICIAN))))
+                .satisfiesAnyOf(
+                        answer -> assertThat(answer).hasStatus(406),
+                        answer -> assertThat(answer).hasContentTypeCompatibleWith(MediaType.APPLICATION_JSON));
+    }
+
+    private static CurrentUser somebody(Role role) {
+        return new CurrentUser(UUID.fromString(ID), UUID.fromString(ID), "matrix", "Matrix", Set.of(role), null);
+    }
+
     private int ask(Route route, @Nullable Role role, boolean proof) {
+        return answer(route, role, proof).getStatus();
+    }
+
+    private MockHttpServletResponse answer(Route route, @Nullable Role role, boolean proof) {
         String path = route.path().replaceAll("\\{[^/:}]+:([^|}]+)[^}]*}", "$1").replaceAll("\\{[^/}]+}", ID);
         var request = mvc.method(HttpMethod.valueOf(route.method())).uri(path);
         if (role != null) {
-            request = request.with(user(
-                    new CurrentUser(UUID.fromString(ID), UUID.fromString(ID), "matrix", "Matrix", Set.of(role), null)));
+            request = request.with(user(somebody(role)));
         }
         if (proof) {
             request = request.with(csrf());
         }
-        return request.exchange().getResponse().getStatus();
+        return request.exchange().getResponse();
     }
 
     private TreeMap<Route, Set<String>> declared() {

@@ -112,8 +112,8 @@ class UpkeepPagesTests {
             kind=x&customer=Ash           | value="Ash"        | is not a choice here
             """)
     @DisplayName(
-            "SEC-19 a filter that cannot be is said by its field, what was typed stays, and no rows pretend to fit")
-    void sec19SaysWhatIsWrongWithAFilter(String query, String one, String other) {
+            "SEC-13 a filter that cannot be is said by its field, what was typed stays, and no rows pretend to fit")
+    void sec13SaysWhatIsWrongWithAFilter(String query, String one, String other) {
         var answer =
                 mvc.get().uri(URI.create("/due?" + query)).with(user(office())).exchange();
 

@@ -79,7 +79,7 @@ public class LinkMail {
             MimeMessageHelper parts = new MimeMessageHelper(prepared, file != null, "UTF-8");
             parts.setFrom(from);
             parts.setTo(to);
-            parts.setSubject(subject);
+            parts.setSubject(subject.replaceAll("\\s+", " "));
             parts.setText(text);
             if (file != null) {
                 parts.addAttachment(file.name(), new ByteArrayResource(file.content()), file.mediaType());

@@ -94,7 +94,7 @@ class VisitPagesTests {
     }
 
     @Test
-    void sec19KeepsWhatWasTypedInAPlanThatCannotStand() {
+    void sec13KeepsWhatWasTypedInAPlanThatCannotStand() {
         assertThat(post("/visits")
                         .param("site", site.value().toString())
                         .param("kind", "SERVICE")

@@ -12,10 +12,16 @@ import app.ramkeeper.identity.PersonId;
 import app.ramkeeper.identity.Role;
 import app.ramkeeper.visits.FieldPeople;
 import app.ramkeeper.visits.PageTest;
+import app.ramkeeper.visits.Quantity;
 import app.ramkeeper.visits.ReportId;
 import app.ramkeeper.visits.ReportView;
 import app.ramkeeper.visits.VisitHistory;
+import app.ramkeeper.visits.WorkOutcome;
+import java.nio.charset.StandardCharsets;
+import java.time.Clock;
 import java.time.LocalDate;
+import java.util.List;
+import java.util.Map;
 import java.util.UUID;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -45,6 +51,9 @@ class RecordPagesTests {
     @Autowired
     FieldPeople people;
 
+    @Autowired
+    Clock clock;
+
     private SiteId site;
     private InstallId install;
     private PersonId tech;
@@ -62,7 +71,43 @@ class RecordPagesTests {
         assertThat(mvc.get().uri("/sites/{id}/record", site.value()).with(user(PageTest.As.who(tech, Role.TECHNICIAN))))
                 .hasStatusOk()
                 .bodyText()
-                .contains("Tarn block", field("DRIVE_FLOW.PUMP.litres"), "name=\"id\" value=\"");
+                .contains("Tarn block", field("DRIVE_FLOW.PUMP.litres"), "name=\"id\" value=\"")
+                .contains("Clean strainer", "Change delivery valve rubber", "Before you leave");
+    }
+
+    @Test
+    void recordsAllAsUsualWithTwoReadings() {
+        List<Map.Entry<String, String>> asShown = PostedForm.fields(new String(
+                mvc.get()
+                        .uri("/sites/{id}/record", site.value())
+                        .with(user(PageTest.As.who(tech, Role.TECHNICIAN)))
+                        .exchange()
+                        .getResponse()
+                        .getContentAsByteArray(),
+                StandardCharsets.UTF_8));
+        MockMvcRequestBuilder filled = post().param("asUsual", "true")
+                .param(field("DRIVE_FLOW.PUMP.value"), "58")
+                .param(field("DELIVERED_FLOW.TANK.value"), "3,9");
+        asShown.stream()
+                .filter(f -> f.getKey().startsWith("task"))
+                .forEach(f -> filled.param(f.getKey(), f.getValue()));
+
+        assertThat(filled).hasStatus3xxRedirection();
+        assertThat(saved().readings())
+                .filteredOn(r -> r.quantity() == Quantity.DELIVERED_FLOW)
+                .singleElement()
+                .satisfies(r -> assertThat(r.value()).isEqualByComparingTo("3.9"));
+        assertThat(saved().works()).isNotEmpty().allMatch(w -> w.outcome() == WorkOutcome.DONE);
+    }
+
+    @Test
+    void flt29RefusesNul() {
+        assertThat(post().param("note", "a\u0000b")).hasStatus(422).bodyText().contains("control character");
+    }
+
+    @Test
+    void sec13RefusesADayInTheFuture() {
+        assertThat(post(LocalDate.now(clock).plusDays(3))).hasStatus(422);
     }
 
     @Test
@@ -109,7 +154,7 @@ class RecordPagesTests {
     }
 
     @Test
-    void sec19KeepsWhatWasTypedBesideEachError() {
+    void sec13KeepsWhatWasTypedBesideEachError() {
         assertThat(post().param("leftAt", "noon").param("arrivedAt", "10:00").param("note", "<b>&"))
                 .hasStatus(422)
                 .bodyText()
@@ -167,13 +212,21 @@ class RecordPagesTests {
         return post(id, outcome);
     }
 
+    private MockMvcRequestBuilder post(LocalDate day) {
+        return post(id, "DONE", day);
+    }
+
     private MockMvcRequestBuilder post(UUID report, String outcome) {
+        return post(report, outcome, LocalDate.of(2026, 5, 6));
+    }
+
+    private MockMvcRequestBuilder post(UUID report, String outcome, LocalDate day) {
         return mvc.post()
                 .uri("/sites/{id}/record", site.value())
                 .with(user(PageTest.As.who(tech, Role.TECHNICIAN)))
                 .with(csrf())
                 .param("id", report.toString())
-                .param("attendedOn", "2026-05-06")
+                .param("attendedOn", day.toString())
                 .param("kind", "SERVICE")
                 .param("outcome", outcome)
                 .param("lead", tech.value().toString());
