@@ -127,6 +127,35 @@ class ArchitectureTests {
                 .check(CODE);
     }
 
+    @Test
+    @DisplayName("SEC-72 keeps no password, key or token among the files")
+    void sec72KeepsNoSecrets() throws IOException {
+        String secret =
+                "-----BEGIN [A-Z ]*PRIVATE KEY|(?i)(password|secret|token|api.?key)\\s*[:=]\\s*[\"']?(?![$/{<#@&.(]|\\|)[A-Za-z0-9+/_-]{8,}[\"']?\\s*$";
+        for (String ending : List.of("application.properties", ".yml", ".service", ".sql", ".conf", ".md")) {
+            for (Path root : List.of(Path.of("src"), Path.of("ops"), Path.of("db"))) {
+                assertThat(lines(root, ending, secret)).isEmpty();
+            }
+        }
+        assertThat(lines(Path.of("docker-compose.yml"), ".yml", secret)).isEmpty();
+    }
+
+    @Test
+    @DisplayName(
+            "SEC-48 password fields let password managers work: their kind, their purpose, nothing that stops pasting")
+    void sec48PasswordManagersWork() throws IOException {
+        List<String> fields = lines(TEMPLATES, ".html", "type=\"password\"");
+        assertThat(fields)
+                .hasSizeGreaterThan(3)
+                .allMatch(line -> line.contains("autocomplete=\"current-password\"")
+                        || line.contains("autocomplete=\"new-password\""))
+                .allMatch(line -> line.contains("data-showable"));
+        assertThat(lines(TEMPLATES, "sign-in.html", "autocomplete=\"username\""))
+                .hasSize(1);
+        assertThat(lines(Path.of("src/main/resources/static"), ".js", "onpaste|'paste'|\"paste\""))
+                .isEmpty();
+    }
+
     /** Lines of our own files that match; files that came from elsewhere stand in webjars, not here. */
     private static List<String> lines(Path root, String ending, String pattern) throws IOException {
         Pattern wanted = Pattern.compile(pattern);

@@ -186,7 +186,7 @@ class FaultDrillTests {
     }
 
     @Test
-    @DisplayName("FLT-07 a locked table ends in 503 in time, other pages still answer, nothing stays stuck")
+    @DisplayName("FLT-07 SEC-80 a locked table ends in 503 in time, other pages still answer, nothing stays stuck")
     void flt07LockedTable() throws Exception {
         try (InstalledApp installed = new InstalledApp()) {
             PackagedApp node = installed.node(DatabaseRoles.DATABASE).awaitUp();

@@ -16,6 +16,7 @@ import org.springframework.http.HttpStatus;
 import org.springframework.http.ResponseEntity;
 import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
+import org.springframework.util.MultiValueMap;
 import org.springframework.validation.BindingResult;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.RequestParam;
@@ -62,11 +63,11 @@ class DueController {
     String due(
             @Nullable DueFilter filter,
             BindingResult errors,
-            @RequestParam Map<String, String> typed,
+            @RequestParam MultiValueMap<String, String> typed,
             HttpServletResponse response,
             Model model) {
-        Map<String, String> wrong = wrong(filter, errors);
-        model.addAttribute("typed", typed);
+        Map<String, String> wrong = wrong(filter, errors, typed);
+        model.addAttribute("typed", typed.toSingleValueMap());
         model.addAttribute("wrong", wrong);
         choices.addTo(model, filter == null ? null : filter.customerId());
         if (filter == null || !wrong.isEmpty()) {
@@ -83,18 +84,25 @@ class DueController {
     }
 
     /** What cannot be read or cannot be, by field, with the key of what to say. */
-    private static Map<String, String> wrong(@Nullable DueFilter filter, BindingResult errors) {
+    private static Map<String, String> wrong(
+            @Nullable DueFilter filter, BindingResult errors, MultiValueMap<String, String> typed) {
         Map<String, String> wrong = new HashMap<>(filter == null ? Map.of() : filter.wrong());
         errors.getFieldErrors()
                 .forEach(error -> wrong.put(
                         error.getField(),
                         List.of("from", "to").contains(error.getField()) ? "due.wrong.date" : "due.wrong.value"));
+        typed.forEach((name, values) -> {
+            if (values.size() > 1) {
+                wrong.put(name, "due.wrong.twice");
+            }
+        });
         return wrong;
     }
 
     @GetMapping("/due.csv")
-    ResponseEntity<StreamingResponseBody> csv(DueFilter filter) {
-        if (!filter.wrong().isEmpty()) {
+    ResponseEntity<StreamingResponseBody> csv(
+            @Nullable DueFilter filter, BindingResult errors, @RequestParam MultiValueMap<String, String> typed) {
+        if (filter == null || !wrong(filter, errors, typed).isEmpty()) {
             throw new ResponseStatusException(HttpStatus.BAD_REQUEST);
         }
         return CsvDownload.of(

@@ -124,6 +124,47 @@ class UpkeepPagesTests {
     }
 
     @Test
+    @DisplayName(
+            "SEC-22 an id in the address stands, whatever else is sent under the same name; a choice made twice is refused")
+    void sec22RepeatedNames() {
+        UUID task = rubberTask(install);
+        UUID other = rubberTask(installs.commissioned(
+                sites.named("Other " + name), LocalDate.now(clock).minusYears(40)));
+
+        assertThat(mvc.post()
+                        .uri("/due/tasks/" + task + "/waiting?id=" + other)
+                        .with(user(office()))
+                        .with(csrf())
+                        .param("id", other.toString())
+                        .param("version", "0")
+                        .param("waiting", "REFUSED")
+                        .param("note", "on the phone"))
+                .hasStatus3xxRedirection();
+
+        assertThat(waiting(task)).isEqualTo("REFUSED");
+        assertThat(waiting(other)).isEqualTo("OURS");
+        assertThat(mvc.get()
+                        .uri("/due?state=OVERDUE&state=LATER")
+                        .with(user(office()))
+                        .exchange())
+                .hasStatus(400);
+    }
+
+    private UUID rubberTask(InstallId of) {
+        return jdbc.sql("select id from service_tasks where install_id = ? and task_kind_id = ?::uuid limit 1")
+                .params(of.value(), RUBBER)
+                .query(UUID.class)
+                .single();
+    }
+
+    private String waiting(UUID task) {
+        return jdbc.sql("select waiting from service_tasks where id = ?")
+                .param(task)
+                .query(String.class)
+                .single();
+    }
+
+    @Test
     void pagesByKey() {
         String first = get("/due?sort=DUE");
         String next = first.replaceAll("(?s).*href=\"(/due\\?[^\"]*after=[^\"]*)\".*", "$1")
