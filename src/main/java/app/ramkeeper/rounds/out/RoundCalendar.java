@@ -3,9 +3,6 @@ package app.ramkeeper.rounds.out;
 import app.ramkeeper.identity.IdentitySettings;
 import app.ramkeeper.identity.Open;
 import app.ramkeeper.identity.PersonId;
-import java.io.ByteArrayOutputStream;
-import java.io.IOException;
-import java.io.UncheckedIOException;
 import java.math.BigDecimal;
 import java.net.URI;
 import java.time.Clock;
@@ -19,7 +16,6 @@ import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.Locale;
 import java.util.UUID;
-import net.fortuna.ical4j.data.CalendarOutputter;
 import net.fortuna.ical4j.model.Calendar;
 import net.fortuna.ical4j.model.ComponentList;
 import net.fortuna.ical4j.model.ParameterList;
@@ -117,13 +113,7 @@ public class RoundCalendar {
             // a calendar must have a component, also when nothing is planned
             calendar.add(utc());
         }
-        ByteArrayOutputStream bytes = new ByteArrayOutputStream();
-        try {
-            new CalendarOutputter(false).output(calendar, bytes);
-        } catch (IOException failure) {
-            throw new UncheckedIOException(failure);
-        }
-        return bytes.toByteArray();
+        return Folding.of(calendar.toString());
     }
 
     private static VTimeZone utc() {
