@@ -1,5 +1,10 @@
 package app.ramkeeper.identity.signin;
 
+import jakarta.mail.internet.MimeMessage;
+import java.time.Duration;
+import java.util.List;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.TimeUnit;
 import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -9,6 +14,7 @@ import org.springframework.beans.factory.annotation.Value;
 import org.springframework.core.io.ByteArrayResource;
 import org.springframework.core.task.TaskExecutor;
 import org.springframework.mail.MailException;
+import org.springframework.mail.MailPreparationException;
 import org.springframework.mail.javamail.JavaMailSender;
 import org.springframework.mail.javamail.MimeMessageHelper;
 import org.springframework.mail.javamail.MimeMessagePreparator;
@@ -16,7 +22,10 @@ import org.springframework.stereotype.Component;
 import org.springframework.transaction.support.TransactionSynchronization;
 import org.springframework.transaction.support.TransactionSynchronizationManager;
 
-/** Sends mail when a mail server is configured. */
+/**
+ * Sends mail when a mail server is configured. Nobody waits for it; while the server is away a mail is tried again, always
+ * with the same message id. What waits is in memory only: a mail may hold a link whose secret is kept nowhere.
+ */
 @Component
 public class LinkMail {
 
@@ -25,14 +34,17 @@ public class LinkMail {
     private final @Nullable JavaMailSender mail;
     private final TaskExecutor background;
     private final String from;
+    private final List<Duration> again;
 
     LinkMail(
             ObjectProvider<JavaMailSender> mail,
             @Qualifier("applicationTaskExecutor") TaskExecutor background,
-            @Value("${ramkeeper.mail-from:ramkeeper@localhost}") String from) {
+            @Value("${ramkeeper.mail-from:ramkeeper@localhost}") String from,
+            @Value("${ramkeeper.mail-again:1m,5m,15m,60m}") List<Duration> again) {
         this.mail = mail.getIfAvailable();
         this.background = background;
         this.from = from;
+        this.again = List.copyOf(again);
     }
 
     /** Whether mail can be sent at all. */
@@ -53,8 +65,8 @@ public class LinkMail {
         if (mail == null) {
             return;
         }
-        MimeMessagePreparator message = message(to, subject, text, file);
-        Runnable later = () -> background.execute(() -> deliver(mail, message));
+        MimeMessagePreparator content = message(to, subject, text, file);
+        Runnable later = () -> background.execute(() -> deliver(mail, written(mail, content), 0));
         if (TransactionSynchronizationManager.isSynchronizationActive()) {
             TransactionSynchronizationManager.registerSynchronization(new TransactionSynchronization() {
                 @Override
@@ -87,11 +99,30 @@ public class LinkMail {
         };
     }
 
-    private static void deliver(JavaMailSender mail, MimeMessagePreparator message) {
+    private static MimeMessage written(JavaMailSender mail, MimeMessagePreparator content) {
+        try {
+            MimeMessage message = mail.createMimeMessage();
+            content.prepare(message);
+            message.saveChanges();
+            return message;
+        } catch (Exception unfit) {
+            throw new MailPreparationException(unfit);
+        }
+    }
+
+    private void deliver(JavaMailSender mail, MimeMessage message, int failed) {
         try {
             mail.send(message);
         } catch (MailException unable) {
-            LOG.error("A mail could not be sent: {}", unable.getClass().getSimpleName());
+            String why = unable.getClass().getSimpleName();
+            if (failed == again.size()) {
+                LOG.error("A mail could not be sent and is given up: {}", why);
+                return;
+            }
+            Duration wait = again.get(failed);
+            LOG.warn("A mail could not be sent and is tried again in {}: {}", wait, why);
+            CompletableFuture.delayedExecutor(wait.toMillis(), TimeUnit.MILLISECONDS, background)
+                    .execute(() -> deliver(mail, message, failed + 1));
         }
     }
 }
