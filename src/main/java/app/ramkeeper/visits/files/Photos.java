@@ -14,7 +14,10 @@ import java.util.Optional;
 import java.util.UUID;
 import java.util.concurrent.Semaphore;
 import org.jspecify.annotations.Nullable;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 import org.springframework.boot.context.properties.EnableConfigurationProperties;
+import org.springframework.dao.DataAccessResourceFailureException;
 import org.springframework.http.HttpStatus;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Service;
@@ -26,6 +29,8 @@ import org.springframework.transaction.annotation.Transactional;
 @Transactional
 @EnableConfigurationProperties(PhotoSettings.class)
 public class Photos {
+
+    private static final Logger LOG = LoggerFactory.getLogger(Photos.class);
 
     /** Pictures unpacked at the same time: each may take some 50 MB for a moment. */
     private static final Semaphore UNPACKING = new Semaphore(2);
@@ -50,7 +55,7 @@ public class Photos {
      * Keeps a photo for a report that is still being written.
      *
      * @param fileName as sent; only its ending is looked at, it is never stored
-     * @throws PhotoRefused if it is too large, no picture, or the person has brought too many
+     * @throws PhotoRefused if it is too large, no picture, the person has brought too many, or there is no room
      */
     public Kept keep(byte[] content, @Nullable String fileName, @Nullable String declaredType, PersonId by) {
         if (content.length > settings.maxSize().toBytes()) {
@@ -63,7 +68,14 @@ public class Photos {
         Picture notes = Picture.read(content, clock.getZone());
         Redrawing.Made made = redraw(content, kind, notes.orientation());
         byte[] key = sha256(made.content());
-        store(key, made, by);
+        try {
+            store(key, made, by);
+        } catch (DataAccessResourceFailureException full) {
+            LOG.error("A photo could not be stored", full);
+            throw new PhotoRefused(
+                    HttpStatus.SERVICE_UNAVAILABLE,
+                    "There is no room for this photo on the server just now. Save without it and bring it later.");
+        }
         return new Kept(HexFormat.of().formatHex(key), notes.takenAt());
     }
 
