@@ -61,6 +61,23 @@ class ArchitectureTests {
     }
 
     @Test
+    @DisplayName(
+            "SEC-34 the worker and the pages listen to nobody; between tabs of the application goes only a draft's id")
+    void sec34ScriptsTakeNoMessages() throws IOException {
+        Pattern listener = Pattern.compile(".*(onmessage|addEventListener\\(['\"`]message).*");
+        List<String> found = new ArrayList<>();
+        try (var files = Files.walk(SCRIPTS)) {
+            for (Path script :
+                    files.filter(file -> file.toString().endsWith(".js")).toList()) {
+                Files.readAllLines(script).stream()
+                        .filter(line -> listener.matcher(line).matches())
+                        .forEach(found::add);
+            }
+        }
+        assertThat(found).containsExactly("windows.onmessage = (e) => { if (e.data === live?.id) { look(); } };");
+    }
+
+    @Test
     @DisplayName("SEC-05 starts no program of the operating system")
     void sec05StartsNoProgram() {
         noClasses()

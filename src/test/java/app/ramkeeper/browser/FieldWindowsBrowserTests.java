@@ -123,4 +123,46 @@ class FieldWindowsBrowserTests extends FieldRun {
         assertThat(other.locator(".state.sent")).hasCount(2);
         assertThat(reports()).isEqualTo(2);
     }
+
+    private static final String KEPT = """
+            async () => {
+              const db = await new Promise((r) => { const o = indexedDB.open('ramkeeper-field'); o.onsuccess = () => r(o.result); });
+              const all = {};
+              for (const name of [...db.objectStoreNames].filter((n) => n !== 'kv')) {
+                all[name] = await new Promise((r) => { const g = db.transaction(name).objectStore(name).getAll(); g.onsuccess = () => r(g.result); });
+              }
+              db.close();
+              return JSON.stringify(all);
+            }""";
+
+    @Test
+    @DisplayName("SEC-34 messages nobody of the application sent change neither the draft nor the outbox")
+    void sec34ForeignMessagesAreIgnored() {
+        Page page = phone();
+        technician(page, "Edda Clough");
+        queue(page, 1, 0);
+        openVisit(page);
+        page.locator(NOTE).fill("Float valve stuck");
+        page.waitForFunction("async () => (await (" + KEPT + ")()).includes('Float valve stuck')");
+        String before = (String) page.evaluate(KEPT);
+        assertThat(before).contains("gorse on the track", "Float valve stuck");
+
+        page.evaluate("""
+                async () => {
+                  const channel = new BroadcastChannel('ramkeeper-visits');
+                  const hostile = [null, 17, [], {}, { id: 'x', note: 'forged' }, 'no such visit', 'x'.repeat(100000),
+                    { type: 'SKIP_WAITING' }, { type: 'delete', store: 'outbox' }, { data: { __proto__: { id: 1 } } }];
+                  for (const message of hostile) {
+                    channel.postMessage(message);
+                    window.postMessage(message, '*');
+                    navigator.serviceWorker.controller.postMessage(message);
+                    dispatchEvent(new MessageEvent('message', { data: message, origin: 'https://foreign.example' }));
+                  }
+                  await new Promise((done) => setTimeout(done, 1000));
+                  channel.close();
+                }""");
+
+        assertThat(page.evaluate(KEPT)).isEqualTo(before);
+        assertThat(page.locator(NOTE)).hasValue("Float valve stuck");
+    }
 }
