@@ -3,18 +3,24 @@ package app.ramkeeper.web.print;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import app.ramkeeper.TestDatabase;
+import com.sun.net.httpserver.HttpServer;
 import java.io.IOException;
 import java.io.StringReader;
 import java.math.BigDecimal;
+import java.net.InetAddress;
+import java.net.InetSocketAddress;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.time.LocalDate;
 import java.util.Map;
+import java.util.concurrent.atomic.AtomicInteger;
 import javax.xml.parsers.DocumentBuilderFactory;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.font.PDFont;
 import org.apache.pdfbox.text.PDFTextStripper;
+import org.junit.jupiter.api.DisplayName;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.boot.test.context.SpringBootTest;
@@ -69,6 +75,53 @@ class PdfTests {
                 PDFont font = paper.getPage(0).getResources().getFont(name);
                 assertThat(font.isEmbedded()).as(font.getName()).isTrue();
             }
+        }
+    }
+
+    @Test
+    @DisplayName(
+            "FLT-32 a paper from hard content is whole, readable and in time and fetches nothing; a letter its fonts lack is a #")
+    void flt32HardContent() throws IOException {
+        String line = "Reading %d: <b>kept</b> & O’Brien’s Māhina ½ \uD83D\uDC11 مزرعة כבשים end%d\n";
+        StringBuilder note = new StringBuilder();
+        for (int i = 0; note.length() < 50_000; i++) {
+            note.append(line.formatted(i, i));
+        }
+        AtomicInteger asked = new AtomicInteger();
+        HttpServer outside = HttpServer.create(new InetSocketAddress(InetAddress.getLoopbackAddress(), 0), 0);
+        outside.createContext("/", exchange -> {
+            asked.incrementAndGet();
+            exchange.sendResponseHeaders(404, -1);
+            exchange.close();
+        });
+        outside.start();
+        try {
+            long from = System.nanoTime();
+            byte[] bytes = pdf.make(
+                    "print/hard",
+                    Map.of(
+                            "note",
+                            note.toString(),
+                            "outside",
+                            "http://127.0.0.1:" + outside.getAddress().getPort() + "/gate.jpg",
+                            "gone",
+                            Path.of("target", "no-such-photo.jpg").toUri().toString()));
+
+            assertThat(Duration.ofNanos(System.nanoTime() - from)).isLessThan(Duration.ofSeconds(20));
+            assertThat(bytes.length).isLessThan(1_000_000);
+            assertThat(asked).hasValue(0);
+            assertThat(Standard.broken(bytes)).isEmpty();
+            try (PDDocument paper = Loader.loadPDF(bytes)) {
+                String text = new PDFTextStripper().getText(paper).replaceAll("\\s+", " ");
+                for (int i = 0; note.indexOf("end" + i + "\n") >= 0; i++) {
+                    assertThat(text)
+                            .contains(
+                                    "Reading " + i + ": <b>kept</b> & O’Brien’s Māhina ½ # ##### ##### end" + i + " ");
+                }
+                assertThat(text).contains("behind the missing pictures");
+            }
+        } finally {
+            outside.stop(0);
         }
     }
 
