@@ -10,7 +10,6 @@ import com.github.kagkarlsson.scheduler.task.schedule.FixedDelay;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.ZoneOffset;
-import java.util.List;
 import java.util.Locale;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
@@ -20,12 +19,12 @@ import org.springframework.context.annotation.Bean;
 import org.springframework.context.annotation.Configuration;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Service;
-import org.springframework.transaction.annotation.Transactional;
+import org.springframework.transaction.support.TransactionTemplate;
 
 /**
- * Writes to the office who is not back, every five minutes and once for each person and time, for the evening on which nobody
- * looks at the page. A mail
- * that could not be sent is tried again. Without a mail server or the company's address only the page tells.
+ * Writes to the office who is not back, every five minutes and once for each person and time, for the evening on which
+ * nobody looks at the page. A mail that could not be sent is tried again; each is a transaction of its own, so that those
+ * sent before it stay sent. Without a mail server or the company's address only the page tells.
  */
 @Service
 public class NotBackMail {
@@ -35,28 +34,45 @@ public class NotBackMail {
     private final Company company;
     private final MessageSource messages;
     private final Say say;
+    private final TransactionTemplate transaction;
     private final Clock clock;
 
-    NotBackMail(JdbcClient jdbc, LinkMail mail, Company company, MessageSource messages, Say say, Clock clock) {
+    NotBackMail(
+            JdbcClient jdbc,
+            LinkMail mail,
+            Company company,
+            MessageSource messages,
+            Say say,
+            TransactionTemplate transaction,
+            Clock clock) {
         this.jdbc = jdbc;
         this.mail = mail;
         this.company = company;
         this.messages = messages;
         this.say = say;
+        this.transaction = transaction;
         this.clock = clock;
     }
 
     /** Writes about those of whom nothing was written yet, and says how many they were. */
-    @Transactional
     public int tell() {
         String office = company.card().email();
         if (!mail.isConfigured() || office == null) {
             return 0;
         }
-        List<NotBack> fresh =
-                NotBackQuery.all(jdbc, clock).stream().filter(this::notYetTold).toList();
-        fresh.forEach(each -> mail.sendNow(office, words("desk.notBack.mail", each.name()), text(each)));
-        return fresh.size();
+        int told = 0;
+        for (NotBack each : NotBackQuery.all(jdbc, clock)) {
+            told += Boolean.TRUE.equals(transaction.execute(status -> tell(each, office))) ? 1 : 0;
+        }
+        return told;
+    }
+
+    private boolean tell(NotBack each, String office) {
+        boolean fresh = notYetTold(each);
+        if (fresh) {
+            mail.sendNow(office, words("desk.notBack.mail", each.name()), text(each));
+        }
+        return fresh;
     }
 
     private boolean notYetTold(NotBack each) {
