@@ -14,18 +14,20 @@ import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Repository;
 
-/** Reads how a site stands, by one statement. */
+/** Reads how a site stands, by one statement; readings are told apart by pump only where several work side by side. */
 @Repository
 class SiteNowQuery {
 
     private static final OneStatement NOW = new OneStatement()
             .list("readings", """
-                    select distinct on (g.install_id, g.quantity, g.place, g.pump_id) g.install_id, g.report_id, r.attended_on, r.kind, g.pump_id,
+                    select distinct on (g.install_id, g.quantity, g.place, several.pump) g.install_id, g.report_id, r.attended_on, r.kind, g.pump_id,
                       g.quantity, g.place, g.value, g.unit, g.value_si, i.name as instrument, g.comparable, g.not_comparable_reason
                     from installs s join readings g on g.install_id = s.id
                     join current_reports r on r.id = g.report_id left join instruments i on i.id = g.instrument_id
+                    left join lateral (select g.pump_id as pump from pump_fittings f
+                      where f.install_id = s.id and f.until_date is null having count(*) > 1) several on true
                     where s.site_id = :site
-                    order by g.install_id, g.quantity, g.place, g.pump_id, r.attended_on desc, r.recorded_at desc""")
+                    order by g.install_id, g.quantity, g.place, several.pump, r.attended_on desc, r.recorded_at desc""")
             .list("follow_ups", """
                     select f.id, json_build_object('value', r.id) as report, r.attended_on as since, f.text, f.due_on, f.promised
                     from follow_ups f join current_reports r on r.id = f.report_id

@@ -6,18 +6,22 @@ import static org.springframework.security.test.web.servlet.request.SecurityMock
 import app.ramkeeper.TestDatabase;
 import app.ramkeeper.catalogue.Catalogue;
 import app.ramkeeper.fleet.Customers;
+import app.ramkeeper.fleet.Fleet;
 import app.ramkeeper.fleet.InstallId;
 import app.ramkeeper.fleet.Installs;
+import app.ramkeeper.fleet.PumpId;
 import app.ramkeeper.fleet.SiteId;
 import app.ramkeeper.fleet.Sites;
 import app.ramkeeper.identity.CurrentUser;
 import app.ramkeeper.identity.PersonId;
 import app.ramkeeper.identity.Role;
+import app.ramkeeper.shared.Measured;
 import app.ramkeeper.shared.Unit;
 import app.ramkeeper.shared.Uuids;
 import app.ramkeeper.visits.FieldPeople;
 import app.ramkeeper.visits.MeasuredAt;
 import app.ramkeeper.visits.Quantity;
+import app.ramkeeper.visits.RecordVisit;
 import app.ramkeeper.visits.Reports;
 import app.ramkeeper.visits.VisitRecorder;
 import java.nio.charset.StandardCharsets;
@@ -62,6 +66,9 @@ class SiteSheetTests {
     @Autowired
     Catalogue catalogue;
 
+    @Autowired
+    Fleet fleet;
+
     private SiteId site;
     private InstallId install;
 
@@ -99,6 +106,32 @@ class SiteSheetTests {
                 .contains("Upper Longslip", "Ada Rimmer", "gate code by phone only", "Mere Harding", "Strainer")
                 // 3.4 against the 4.0 l/min of the baseline
                 .contains("−15 %");
+    }
+
+    @Test
+    void showsTheLastReadingOnceWhetherOrNotItsPumpWasNamed() {
+        aSiteWithTwoVisits();
+        PersonId mere = people.named("Mere Harding");
+        PumpId pump = fleet.install(install).pumps().get(0).id();
+        recorder.record(
+                Reports.service(site, mere, START.plusYears(3))
+                        .reading(new RecordVisit.Reading(
+                                install,
+                                pump,
+                                Quantity.DRIVE_FLOW,
+                                MeasuredAt.PUMP,
+                                Measured.of("57", Unit.LITRE_PER_MINUTE),
+                                null,
+                                null,
+                                false,
+                                null))
+                        .build(),
+                mere);
+
+        String page = get("/sites/" + site + "/sheet");
+
+        assertThat(page).contains("57 l/min").doesNotContain("60 l/min</td>");
+        assertThat(page.split(">Drive flow", -1)).hasSize(2);
     }
 
     @Test
