@@ -1,7 +1,7 @@
 // Cases from life: one tap, and what follows is written down. A second tap takes it back.
-import { h, field } from './dom.js';
-import { iso } from './data.js';
-import { only } from './where.js';
+import { choose, h, field } from './dom.js';
+import { db, installsOf, iso } from './data.js';
+import { only, unplaced } from './where.js';
 
 const inDays = (n) => { const d = new Date(); d.setDate(d.getDate() + n); return iso(d); };
 const stop = (d, reason) => { d.outcome = 'COULD_NOT'; d.reason = reason; d.tasks.forEach((t) => { if (!t.outcome || t.usual) { Object.assign(t, { outcome: 'COULD_NOT', reason }); } }); };
@@ -33,18 +33,26 @@ const CASES = [
   ['MOVED', 'Pump moved', 'The office closes the old baseline and opens a new configuration. Measure fall and lift anew; today’s readings are not compared with the old place’s.', () => {}],
 ];
 
-/** Why today's readings cannot be compared with the baseline, or null. */
-export const changed = (d) => [['MOVED', 'Pump moved'], ['SWAPPED', 'Pump swapped'], ['LOAN', 'Pump on loan']].find(([code]) => d.cases?.includes(code))?.[1] || null;
+const CHANGES = [['MOVED', 'Pump moved'], ['SWAPPED', 'Pump swapped'], ['LOAN', 'Pump on loan']];
+/** Nobody has said yet at which install of the site the pump was changed. */
+const nowhere = (d, code) => unplaced(installsOf(d.site), { install: d.register?.[code] });
+
+/** Why today's readings at an install cannot be compared with its baseline, or null. */
+export const changed = (d, install) => CHANGES.find(([code]) => d.cases?.includes(code) && (nowhere(d, code) || only(installsOf(d.site)) || d.register?.[code] === install))?.[1] || null;
+
+/** Changes of a pump that do not say at which install. */
+export const unsettled = (d) => CHANGES.filter(([code]) => d.cases?.includes(code) && nowhere(d, code)).map(([, name]) => `${name}: say at which install.`);
 
 /** What the office changes in the register. */
 export function registerWork(d) {
   const on = (code) => d.cases?.includes(code);
   const r = d.register || {};
   const said = (text) => text?.trim() || 'not known';
-  return [on('SWAPPED') && { text: `Register: pump swapped. Serial out: ${said(r.out)}; serial in: ${said(r.into)}; the old pump is now: ${said(r.oldAt)}`, dueOn: null, promised: false },
-    on('LOAN') && { text: `Register: loan pump fitted. Serial: ${said(r.loan)}`, dueOn: null, promised: false },
+  const register = (code) => `Register${installsOf(d.site).length > 1 && db.installs.has(r[code]) ? `, ${db.installs.get(r[code]).name}` : ''}`;
+  return [on('SWAPPED') && { text: `${register('SWAPPED')}: pump swapped. Serial out: ${said(r.out)}; serial in: ${said(r.into)}; the old pump is now: ${said(r.oldAt)}`, dueOn: null, promised: false },
+    on('LOAN') && { text: `${register('LOAN')}: loan pump fitted. Serial: ${said(r.loan)}`, dueOn: null, promised: false },
     on('LOAN') && r.back && { text: `Fetch the loan pump back. Serial: ${said(r.loan)}`, dueOn: r.back, promised: false },
-    on('MOVED') && { text: `Register: pump moved. New place: ${said(r.place)}. New configuration; the old baseline ends`, dueOn: null, promised: false }].filter(Boolean);
+    on('MOVED') && { text: `${register('MOVED')}: pump moved. New place: ${said(r.place)}. New configuration; the old baseline ends`, dueOn: null, promised: false }].filter(Boolean);
 }
 
 function toggle(c, code, step) {
@@ -78,8 +86,9 @@ export function cases(c) {
   const { d } = c;
   const on = CASES.filter(([code]) => d.cases?.includes(code));
   const typed = (key, label, type = 'text') => field(label, h('input', { type, maxLength: 300, autocomplete: 'off', value: d.register?.[key] || '', oninput: (e) => { d.register ??= {}; d.register[key] = e.target.value; c.save(); } }));
+  const at = (code) => (c.installs.length > 1 && CHANGES.some(([x]) => x === code) ? field('At which install', choose(c.installs.map((i) => [i.id, i.name]), d.register?.[code] || null, (v) => { d.register ??= {}; d.register[code] = v; c.again(); }, 'choose')) : null);
   const asks = { SWAPPED: () => [typed('out', 'Serial taken out'), typed('into', 'Serial put in'), typed('oldAt', 'Where the old pump is now')], LOAN: () => [typed('loan', 'Serial of the loan pump'), typed('back', 'Back by', 'date')], MOVED: () => typed('place', 'Where it stands now') };
   return h('details', { open: on.length > 0 || undefined }, h('summary', { className: 'button' }, 'Something else came up'),
     h('div', { className: 'row' }, CASES.map(([code, name, , step]) => h('button', { 'aria-pressed': String(!!d.cases?.includes(code)), onclick: () => { toggle(c, code, step); c.again(); } }, name))),
-    on.map(([code, name, follows]) => h('div', { className: 'note' }, h('strong', null, name), h('p', null, follows), asks[code]?.() || null)));
+    on.map(([code, name, follows]) => h('div', { className: 'note' }, h('strong', null, name), h('p', null, follows), at(code), asks[code]?.() || null)));
 }

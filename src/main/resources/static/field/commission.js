@@ -30,6 +30,9 @@ export const underPressure = (d) => (listOf(d)?.items || []).some((i) => i.cauti
 /** Flows that are no numbers, by name. */
 export const unread = (d) => [...d.steps.flatMap((s, n) => [[`Drive flow at setting ${s.setting || n + 1}`, s.drive], [`Delivered flow at setting ${s.setting || n + 1}`, s.delivered]]), ['Dry-month flow', d.dryFlow]].filter(([, text]) => wrongNumber(text));
 
+/** The dry setting ends before it begins. */
+export const backwards = (d) => !!d.dryFrom && !!d.dryUntil && d.dryUntil < d.dryFrom;
+
 /** Of the settings that the dry month can feed, the one that delivers most. */
 export function best(steps, dryFlow) {
   const fit = steps.map((s, n) => ({ n, drive: read(s.drive), delivered: read(s.delivered) })).filter((s) => s.delivered !== null && (dryFlow === null || (s.drive !== null && s.drive <= dryFlow)));

@@ -1,9 +1,9 @@
 // What is written down in a visit, what must be put right first, and the visit as it is sent.
-import { parse } from './dom.js';
-import { installsOf, kindOf, partName, unitWord } from './data.js';
+import { day, parse } from './dom.js';
+import { db, installsOf, kindOf, partName, unitWord } from './data.js';
 import { unacknowledged } from './caution.js';
-import { commissioned, unanswered, underPressure, unread } from './commission.js';
-import { changed, registerWork } from './cases.js';
+import { backwards, commissioned, unanswered, underPressure, unread } from './commission.js';
+import { changed, registerWork, unsettled } from './cases.js';
 import { wrongNumber } from './numbers.js';
 import { waterEnds, waterSent, waterWords } from './water.js';
 import { QUANTITIES, asked, flaw, sure } from './readings.js';
@@ -33,6 +33,7 @@ export function check({ d }) {
   if (d.parts.some((p) => unplaced(installs, p))) {
     wrong.push('Say in which install each part was fitted.');
   }
+  wrong.push(...unsettled(d));
   d.followUps.filter((f) => !f.text.trim()).forEach(() => wrong.push('Say what is left to do.'));
   if (d.kind !== 'COMMISSIONING' || d.outcome !== 'DONE') {
     return wrong;
@@ -57,6 +58,13 @@ function readingEnds(d, key, r) {
     r.bucket?.seconds.length > 0 && !(parse(r.bucket.litres) > 0) && { say: `${name}, bucket: “${r.bucket.litres}” is no number of litres.`, note: `${name}: bucket of “${r.bucket.litres}” litres, full after ${r.bucket.seconds.map((s) => s.toFixed(1)).join(', ')} s`, data: true }];
 }
 
+/** A pump put to work without its flows has nothing that later visits could be compared with. */
+function unmeasured(d) {
+  const install = d.kind === 'COMMISSIONING' && d.outcome === 'DONE' && commissioned(d);
+  const missing = install ? ['DELIVERED_FLOW', 'DRIVE_FLOW'].filter((q) => !(parse(d.readings[`${install}|${q}`]?.value) > 0)).map(nameOf) : [];
+  return missing.length && { say: `${missing.join(', ')} of ${db.installs.get(install)?.name || 'this install'}: not read under Readings, so the baseline lacks it.`, note: `Put to work without a reading for the baseline: ${missing.join(', ')}.` };
+}
+
 /** Loose ends: asked about once, then they go along in words, and nothing typed is dropped. */
 export function loose({ d, site }) {
   const pressed = d.tasks.some((t) => ['DONE', 'INSPECTED_GOOD'].includes(t.outcome) && t.by !== 'OWNER' && PRESSURE.includes(kindOf(t.kind)?.code)) || (d.kind === 'COMMISSIONING' && underPressure(d));
@@ -65,6 +73,8 @@ export function loose({ d, site }) {
     pressed && !d.cautions.PRESSURE && unacknowledged('PRESSURE'), inside && !d.cautions.CHAMBER && unacknowledged('CHAMBER'), waterEnds(d),
     d.findings.filter((f) => !f.symptom && (f.cause?.trim() || f.action?.trim())).map((f) => ({ say: `A finding: choose what is wrong with “${(f.cause || f.action).trim()}”.`, note: `Finding as typed: ${[f.cause, f.action].filter((x) => x?.trim()).join('. ')}`, data: true })),
     d.parts.filter((p) => !whole(p)).map((p) => ({ say: 'A part needs its name and how many.', note: `Part as typed: ${[p.quantity, p.part ? partName(p.part) : p.text, p.batch && `batch ${p.batch}`].filter(Boolean).join(' ')}`, data: true })),
+    d.followUps.filter((f) => f.dueOn && f.dueOn < d.on).map((f) => ({ say: `“${f.text.trim()}”: ${day(f.dueOn)} is past. Is the day right?`, note: `“${f.text.trim()}” was asked for by ${day(f.dueOn)}, a day past at the visit.` })),
+    unmeasured(d), d.kind === 'COMMISSIONING' && backwards(d) && { say: 'The dry setting ends before it begins: mend its two days.', note: `Dry setting as typed: from ${day(d.dryFrom)} until ${day(d.dryUntil)}`, data: true },
     d.kind === 'COMMISSIONING' && unread(d).map(([name, text]) => ({ say: `${name}: ${wrongNumber(text)}`, note: `${name} as typed: ${text}`, data: true }))].flat(Infinity).filter(Boolean);
 }
 
@@ -81,9 +91,9 @@ export function written({ d, site }) {
   return { v: 1, id: d.id, visit: d.visit, site: d.site, kind: d.kind, on: d.on, startedAt: d.startedAt, arrivedAt: d.arrivedAt, leftAt: d.leftAt, people: d.people, outcome: d.outcome,
     reason: d.outcome === 'DONE' ? null : d.reason, note: notes.join('\n') || null, nobodyThere: d.nobodyThere, customerName: d.customerName.trim() || null,
     works: d.tasks.filter((t) => t.outcome).map(({ task, install, pump, kind, outcome, reason, lookAgainOn, by, note }) => ({ task, install, pump, kind, outcome, reason: outcome === 'COULD_NOT' ? reason : null, lookAgainOn: outcome === 'INSPECTED_GOOD' ? lookAgainOn || null : null, by: by || 'US', note: note || null })),
-    readings: Object.entries(d.readings).filter(([key, r]) => parse(r.value) !== null && !flaw(key.split('|')[1], r.value, r.unit)).map(([key, r]) => ({ install: key.split('|')[0], pump: null, quantity: key.split('|')[1], place: r.place, value: parse(r.value), unit: r.unit, asRead: !!asked(d, key) && !doubted(d, key, r), runs: r.timed && parse(r.bucket?.litres) > 0 && r.bucket.seconds.length ? { litres: parse(r.bucket.litres), seconds: r.bucket.seconds } : null, notComparable: r.notComparable || changed(d) || (doubted(d, key, r) ? 'not confirmed on the spot' : unsaid(d, key, r) ? 'not said whether the tank end was shut' : null) })),
+    readings: Object.entries(d.readings).filter(([key, r]) => parse(r.value) !== null && !flaw(key.split('|')[1], r.value, r.unit)).map(([key, r]) => ({ install: key.split('|')[0], pump: null, quantity: key.split('|')[1], place: r.place, value: parse(r.value), unit: r.unit, asRead: !!asked(d, key) && !doubted(d, key, r), runs: r.timed && parse(r.bucket?.litres) > 0 && r.bucket.seconds.length ? { litres: parse(r.bucket.litres), seconds: r.bucket.seconds } : null, notComparable: r.notComparable || changed(d, key.split('|')[0]) || (doubted(d, key, r) ? 'not confirmed on the spot' : unsaid(d, key, r) ? 'not said whether the tank end was shut' : null) })),
     findings: d.findings.filter((f) => f.symptom).map(({ install, symptom, cause, action }) => ({ install, symptom, cause: cause || null, action: action || null })),
     parts: d.parts.filter(whole).map((p) => ({ install: p.install, part: p.part, text: p.part ? null : p.text, quantity: parse(p.quantity), batch: p.batch || null })),
     followUps: d.followUps.concat(registerWork(d), ends.some((e) => e.data) ? [{ text: 'Settle what was typed and could not be read: the words are in the report’s note', dueOn: null, promised: false }] : []), water: waterSent(d), photos: d.photos.length, checklist: d.kind === 'COMMISSIONING' ? d.checklist : null, checks: Object.entries(d.checks).map(([code, x]) => ({ code, done: !!x.done, why: x.why || null })),
-    steps: d.steps.map(({ setting, drive, delivered }) => ({ setting, drive: readable(drive), delivered: readable(delivered) })), dryFlow: readable(d.dryFlow), dryFrom: d.dryFrom || null, dryUntil: d.dryUntil || null, leftSetting: d.leftSetting?.trim() || null, install: d.kind === 'COMMISSIONING' ? commissioned(d) : null, cautions: Object.keys(d.cautions), draft: d };
+    steps: d.steps.map(({ setting, drive, delivered }) => ({ setting, drive: readable(drive), delivered: readable(delivered) })), dryFlow: readable(d.dryFlow), dryFrom: (!backwards(d) && d.dryFrom) || null, dryUntil: (!backwards(d) && d.dryUntil) || null, leftSetting: d.leftSetting?.trim() || null, install: d.kind === 'COMMISSIONING' ? commissioned(d) : null, cautions: Object.keys(d.cautions), draft: d };
 }

@@ -7,12 +7,13 @@ import { only, where } from './where.js';
 
 export const PRESSURE = ['CHECK_PRECHARGE', 'CHANGE_DELIVERY_RUBBER', 'CHANGE_WASTE_RUBBER', 'INSPECT_SEALS', 'OVERHAUL'];
 
+const pressing = (d) => d.tasks.some((t) => PRESSURE.includes(kindOf(t.kind)?.code));
+
 export function tasks(c) {
   if (!c.d.tasks.length) {
     return null;
   }
-  const needs = c.d.tasks.some((t) => PRESSURE.includes(kindOf(t.kind)?.code));
-  return [h('h2', null, 'Tasks'), caution(c, 'PRESSURE', needs), c.d.tasks.map((t) => {
+  return [h('h2', null, 'Tasks'), caution(c, 'PRESSURE', pressing(c.d)), c.d.tasks.map((t) => {
     const name = `${kindOf(t.kind)?.name || 'Task'}${c.installs.length > 1 ? `, ${db.installs.get(t.install)?.name || ''}` : ''}`;
     return h('div', null, field(name, choose(db.words.workOutcome, t.outcome, (v) => { Object.assign(t, { outcome: v, usual: false }); c.again(); }, 'not answered')),
       c.d.cases?.includes('OWNER') ? h('div', { className: 'row' }, h('button', { 'aria-pressed': String(t.by === 'OWNER'), onclick: () => { Object.assign(t, t.by === 'OWNER' ? { by: null, outcome: null } : { by: 'OWNER', outcome: 'DONE' }); c.again(); } }, 'Owner did this')) : null,
@@ -43,7 +44,7 @@ export function findings(c) {
 }
 
 export function parts(c) {
-  return [h('h2', null, 'Parts'), c.d.parts.map((p, n) => h('div', null,
+  return [h('h2', null, 'Parts'), caution(c, 'PRESSURE', c.d.parts.length > 0 && !pressing(c.d)), c.d.parts.map((p, n) => h('div', null,
     field('From the van', choose(db.data.van.map((v) => [v.id, `${v.name} (${number(v.quantity)} ${v.unit})`]), p.part, (v) => { p.part = v; c.again(); }, 'another part')),
     where(c, p, 'Fitted in'), p.part ? null : field('Which part', h('input', { type: 'text', value: p.text || '', oninput: (e) => { p.text = e.target.value; c.save(); } })),
     h('div', { className: 'row' }, numberField('How many', p.quantity, (text) => { p.quantity = text; c.save(); }, { says: (text) => (parse(text) === 0 ? 'How many were used? More than none.' : '') }),

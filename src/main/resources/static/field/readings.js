@@ -42,7 +42,7 @@ function measured(d, install) {
 export function asked(d, key) {
   const [id, q] = key.split('|');
   const i = db.installs.get(id) || {};
-  return doubt(q, measured(d, id), changed(d) ? { ...i, baseline: null } : i);
+  return doubt(q, measured(d, id), changed(d, id) ? { ...i, baseline: null } : i);
 }
 
 /** Whether the question as it stands was answered: it is as read. */
@@ -55,7 +55,7 @@ export function readings(c, i) {
   const tell = () => {
     const si = measured(c.d, i.id);
     doubts.forEach((ask) => ask());
-    const told = changed(c.d) ? judge({ ...i, baseline: null }, c.site, null, si, c.d.on) : judge(i, c.site, db.data.expected[i.id], si, c.d.on);
+    const told = changed(c.d, i.id) ? judge({ ...i, baseline: null }, c.site, null, si, c.d.on) : judge(i, c.site, db.data.expected[i.id], si, c.d.on);
     const r = c.d.readings[key('DELIVERED_FLOW')];
     say.replaceChildren(...(told.said.length ? [h('div', { className: told.zero ? 'caution' : 'note' }, told.said.map((s) => h('p', null, s)), told.look.length ? [h('p', null, told.look.length > 1 ? 'Look in this order:' : 'Look at:'), h('ol', null, told.look.map((s) => h('li', null, s)))] : null,
       told.zero ? h('div', { className: 'row' }, ['Float shut at the tank', 'Branch shut at the tank end', 'All open, still nothing'].map((why, n) => h('button', { 'aria-pressed': String(r.float === why), onclick: () => {

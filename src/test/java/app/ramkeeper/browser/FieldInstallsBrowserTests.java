@@ -100,12 +100,38 @@ class FieldInstallsBrowserTests extends FieldRun {
 
         choose(page.getByLabel("Install that is put to work"), "Lower ram");
         page.locator("#finish").click();
+        assertThat(page.locator("[role=alert]")).containsText("Drive flow of Lower ram: not read");
+        button(page, "Finish all the same").click();
         assertThat(page.locator(".state.sent")).hasCount(1);
 
         assertThat(jdbc.sql("""
                         select i.name || ' ' || round((b.delivered_flow_si * 60000)::numeric, 1) || ' ' || c.valve_setting
                         from baselines b join configurations c on c.id = b.configuration_id join installs i on i.id = c.install_id
                         where i.site_id = ?""").param(site).query(String.class).list()).containsExactly("Lower ram 3.1 2 turns");
+    }
+
+    @Test
+    void movedPumpIsThatOfOneInstallAndTheOtherIsStillCompared() {
+        Page page = phone();
+        technician(page, "Rhun Mossop");
+        openVisit(page);
+        unfold(page, "Something else came up");
+        button(page, "Pump moved").click();
+        page.getByLabel("Where it stands now").fill("by the willow");
+        flow(page, "Top ram").fill("4.2");
+        flow(page, "Lower ram").fill("3.1");
+        page.locator("#finish").click();
+        assertThat(page.locator("[role=alert]")).containsText("Pump moved: say at which install.");
+        choose(page.getByLabel("At which install"), "Lower ram");
+        assertThat(page.getByLabel("Where it stands now")).hasValue("by the willow");
+        isAccessible(page);
+        page.locator("#finish").click();
+        assertThat(page.locator(".state.sent")).hasCount(1);
+        assertThat(leftToDo()).singleElement().asString().startsWith("Register, Lower ram: pump moved. New place:");
+        assertThat(jdbc.sql("""
+                        select i.name || ' ' || g.comparable from readings g join installs i on i.id = g.install_id
+                        where i.site_id = ? order by 1""").param(site).query(String.class).list())
+                .containsExactly("Lower ram false", "Top ram true");
     }
 
     /** Installs come in the order of their ids, which are made anew for each run. */

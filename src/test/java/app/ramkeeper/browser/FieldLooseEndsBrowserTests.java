@@ -205,4 +205,53 @@ class FieldLooseEndsBrowserTests extends FieldRun {
         assertThat(watch).containsText("Give the litres, and they become a flow.");
         assertThat(watch).containsText("1 run: ");
     }
+
+    @Test
+    void commissioningWithoutFlowsIsAskedAboutAndDaysAreLookedAt() {
+        Page page = phone();
+        technician(page, "Kit Orrin");
+        openVisit(page);
+        page.getByLabel("What for").selectOption("COMMISSIONING");
+        Locator holds = page.locator("label.tick").filter(new Locator.FilterOptions().setHasText("(hold point)"));
+        assertThat(holds.first()).isVisible();
+        for (int i = 0, all = holds.count(); i < all; i++) {
+            holds.nth(i).locator("input").check();
+            assertThat(holds.nth(i).locator("input")).isChecked();
+        }
+        Locator unread = page.locator("button:visible", new Page.LocatorOptions().setHasText("I have read this"));
+        for (int left = unread.count(); left > 0; left--) {
+            assertThat(unread).hasCount(left);
+            unread.first().click();
+        }
+        button(page, "Next setting").click();
+        button(page, "Next setting").click();
+        for (int i = 0; i < 2; i++) {
+            page.getByLabel("Drive, l/min").nth(i).fill(i == 0 ? "40" : "60");
+            page.getByLabel("Delivered, l/min").nth(i).fill(i == 0 ? "3" : "4");
+        }
+        page.getByLabel("Dry-month flow").fill("45");
+        page.getByLabel("Dry setting from").fill("2027-03-01");
+        page.getByLabel("Dry setting until").fill("2026-12-01");
+        page.locator("input[data-q=DRIVE_FLOW]").fill("60");
+        button(page, "Something left to do").click();
+        page.getByLabel("Left to do").fill("Fence the intake");
+        page.getByLabel("By", new Page.GetByLabelOptions().setExact(true)).fill("2020-01-01");
+        page.locator("#finish").click();
+        assertThat(alert(page)).containsText("Delivered flow of Top ram: not read under Readings");
+        assertThat(alert(page)).not().containsText("Drive flow");
+        assertThat(alert(page)).not().containsText("Tick or explain");
+        assertThat(alert(page)).containsText("The dry setting ends before it begins");
+        assertThat(alert(page)).containsText("“Fence the intake”: Wed 1 Jan 2020 is past.");
+        isAccessible(page);
+        finishAllTheSame(page);
+        assertThat(String.valueOf(report().get("note")))
+                .contains("Put to work without a reading for the baseline: Delivered flow.")
+                .contains("Dry setting as typed: from Mon 1 Mar 2027 until Tue 1 Dec 2026")
+                .contains("“Fence the intake” was asked for by Wed 1 Jan 2020, a day past at the visit.");
+        assertThat(jdbc.sql("select text from field_entries where id = :id")
+                        .param("id", report().get("id"))
+                        .query(String.class)
+                        .single())
+                .contains("\"dryFrom\":null,\"dryUntil\":null,\"leftSetting\"");
+    }
 }
