@@ -89,6 +89,19 @@ class FieldPapersTests {
                         Map.of("setting", "2 turns", "drive", "40", "delivered", "3,2"),
                         Map.of("setting", "3 turns", "drive", "55", "delivered", "4.1"),
                         Map.of("setting", "4 turns", "drive", "80", "delivered", "4.9")));
+        visit.put(
+                "works",
+                List.of(Map.of(
+                        "install",
+                        install.value(),
+                        "kind",
+                        jdbc.sql("select id from task_kinds where code = 'CLEAN_STRAINER'")
+                                .query(UUID.class)
+                                .single(),
+                        "outcome",
+                        "DONE",
+                        "by",
+                        "OWNER")));
         visit.put("dryFrom", "2027-01-10");
         visit.put("dryUntil", "2027-04-10");
         visit.put("dryFlow", "57");
@@ -184,11 +197,11 @@ class FieldPapersTests {
                 .contains("setting: 3 turns, locked", "delivered at the settings tried", "flow of the dry month")
                 .contains("How to stop it", "Never stop the pump by shutting the delivery");
         assertThat(text("/visits/reports/" + id + "/customer.pdf"))
-                .contains("Bring the spare rubber", "4.1 l/min", "W-17", "no E. coli in 100 ml")
+                .contains("done, by the owner", "Bring the spare rubber", "4.1 l/min", "W-17", "no E. coli in 100 ml")
                 .contains("Value Unit", "7.2 units");
         assertThat(mvc.get().uri("/visits/reports/{id}", id).with(user(PageTest.As.who(ada, Role.TECHNICIAN))))
                 .bodyText()
-                .contains("batch R-2031", "<span>: W-17</span>");
+                .contains("batch R-2031", "<span>: W-17</span>", "<span>, by the owner</span>");
         assertThat(jdbc.sql("select valve_setting, fall_m from configurations where install_id = :id")
                         .param("id", install.value())
                         .query()
