@@ -65,6 +65,12 @@ function unmeasured(d) {
   return missing.length && { say: `${missing.join(', ')} of ${db.installs.get(install)?.name || 'this install'}: not read under Readings, so the baseline lacks it.`, note: `Put to work without a reading for the baseline: ${missing.join(', ')}.` };
 }
 
+/** What the plan asked for and nobody said what became of. */
+function left(d) {
+  const names = d.visit && d.outcome === 'DONE' ? d.tasks.filter((t) => !t.outcome).map((t) => `${kindOf(t.kind)?.name || 'a task'}${installsOf(d.site).length > 1 ? `, ${db.installs.get(t.install)?.name || ''}` : ''}`).join('; ') : '';
+  return names && { say: `Asked for and not answered: ${names}. It stays due.`, note: `Asked for and not answered: ${names}.` };
+}
+
 /** Loose ends: asked about once, then they go along in words, and nothing typed is dropped. */
 export function loose({ d, site }) {
   const pressed = d.tasks.some((t) => ['DONE', 'INSPECTED_GOOD'].includes(t.outcome) && t.by !== 'OWNER' && PRESSURE.includes(kindOf(t.kind)?.code)) || (d.kind === 'COMMISSIONING' && underPressure(d));
@@ -74,7 +80,7 @@ export function loose({ d, site }) {
     d.findings.filter((f) => !f.symptom && (f.cause?.trim() || f.action?.trim())).map((f) => ({ say: `A finding: choose what is wrong with “${(f.cause || f.action).trim()}”.`, note: `Finding as typed: ${[f.cause, f.action].filter((x) => x?.trim()).join('. ')}`, data: true })),
     d.parts.filter((p) => !whole(p)).map((p) => ({ say: 'A part needs its name and how many.', note: `Part as typed: ${[p.quantity, p.part ? partName(p.part) : p.text, p.batch && `batch ${p.batch}`].filter(Boolean).join(' ')}`, data: true })),
     d.followUps.filter((f) => f.dueOn && f.dueOn < d.on).map((f) => ({ say: `“${f.text.trim()}”: ${day(f.dueOn)} is past. Is the day right?`, note: `“${f.text.trim()}” was asked for by ${day(f.dueOn)}, a day past at the visit.` })),
-    unmeasured(d), d.kind === 'COMMISSIONING' && backwards(d) && { say: 'The dry setting ends before it begins: mend its two days.', note: `Dry setting as typed: from ${day(d.dryFrom)} until ${day(d.dryUntil)}`, data: true },
+    left(d), unmeasured(d), d.kind === 'COMMISSIONING' && backwards(d) && { say: 'The dry setting ends before it begins: mend its two days.', note: `Dry setting as typed: from ${day(d.dryFrom)} until ${day(d.dryUntil)}`, data: true },
     d.kind === 'COMMISSIONING' && unread(d).map(([name, text]) => ({ say: `${name}: ${wrongNumber(text)}`, note: `${name} as typed: ${text}`, data: true }))].flat(Infinity).filter(Boolean);
 }
 

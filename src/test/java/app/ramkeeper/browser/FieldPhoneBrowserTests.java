@@ -113,6 +113,17 @@ class FieldPhoneBrowserTests extends FieldRun {
         assertThat(page.locator(".state.late")).hasText("overdue, 8 days late");
         assertThat(page.locator("main")).containsText("3 days late, fine until");
         isAccessible(page);
+
+        button(page, "Visit of").click();
+        page.getByLabel("What the next one should know").fill("Forgot the strainer");
+        page.locator("#finish").click();
+        assertThat(page.locator("[role=alert]"))
+                .containsText("Asked for and not answered: " + name("CLEAN_STRAINER") + ". It stays due.");
+        button(page, "Finish all the same").click();
+        assertThat(page.locator(".state.sent")).hasCount(1);
+        assertThat(report())
+                .containsEntry(
+                        "note", "Forgot the strainer\nAsked for and not answered: " + name("CLEAN_STRAINER") + ".");
     }
 
     private UUID task(String kind, LocalDate due, LocalDate until) {
