@@ -242,7 +242,7 @@ class WeekPagesTests {
         assertThat(get(sheet))
                 .hasStatusOk()
                 .bodyText()
-                .contains("Run sheet: Ben Sluice", stop.site(), "Owner Weir, 00 555 7788", "prove zero");
+                .contains("Run sheet: Ben Sluice", stop.site(), "Owner Weir (owner), 00 555 7788", "prove zero");
         assertThat(get(sheet + "/round.gpx")).hasStatusOk().bodyText().contains("<gpx", stop.site());
         byte[] paper = get(sheet + "/sheet.pdf").exchange().getResponse().getContentAsByteArray();
         assertThat(new String(paper, 0, 5, java.nio.charset.StandardCharsets.US_ASCII))
