@@ -189,13 +189,14 @@ class WeekRunTests {
         jdbc.sql("delete from visit_people where visit_id in (select id from visits where planned_on between ? and ?)")
                 .params(monday.minusDays(28), monday.minusDays(1))
                 .update();
-        UUID long1 = add("Long field", -45.05, 168.62);
-        jdbc.sql("update week_stops set minutes = 420, person_id = ?, day = ?, position = 1 where id = ?")
-                .params(ana.value(), monday, long1)
-                .update();
-        jdbc.sql("insert into week_rounds (plan_id, person_id, day, locked) values (?, ?, ?, true)")
-                .params(plan().id(), ana.value(), monday)
-                .update();
+        for (int day = 0; day < 3; day++) {
+            jdbc.sql("update week_stops set minutes = 420, person_id = ?, day = ?, position = 1 where id = ?")
+                    .params(ana.value(), monday.plusDays(day), add("Long field", -45.05, 168.62))
+                    .update();
+            jdbc.sql("insert into week_rounds (plan_id, person_id, day, locked) values (?, ?, ?, true)")
+                    .params(plan().id(), ana.value(), monday.plusDays(day))
+                    .update();
+        }
         UUID stop = add("Field", -45.05, 168.60);
 
         for (long seed = 1; seed <= 3; seed++) {
