@@ -4,6 +4,9 @@ import { marked, numberField, wrongNumber } from './numbers.js';
 import { db, installsOf } from './data.js';
 import { only, where } from './where.js';
 
+/** Common practice, without source. */
+const STARTING = 'The delivery is open before the first beat. Push the valve down with a rod or a gloved palm, and keep fingers out of it once it moves: it shuts with the whole weight of the water behind it. Never stop the pump by the delivery valve.';
+
 const read = (text) => (wrongNumber(text) ? null : parse(text));
 /** The edition the visit began with; the office may have written a newer one since. */
 const listOf = (d) => d.list || db.data.checklists.find((c) => c.id === d.checklist);
@@ -52,7 +55,7 @@ export function commissioning(c, danger) {
   return [h('h2', null, `Commissioning${list ? `, list ${list.edition}` : ''}`), where(c, c.d, 'Install that is put to work', { then: chosen }), (list?.items || []).map((item) => {
     const x = () => { c.d.checks[item.code] ??= { done: false, why: '' }; return c.d.checks[item.code]; };
     const now = c.d.checks[item.code];
-    return [item.caution ? danger(c, item.caution, true) : null,
+    return [item.caution ? danger(c, item.caution, true) : null, item.code === 'START' ? h('p', { className: 'caution' }, STARTING) : null,
       h('label', { className: 'tick' }, h('input', { type: 'checkbox', checked: !!now?.done, onchange: (e) => { x().done = e.target.checked; c.again(); } }), `${item.text}${item.hold ? ' (hold point)' : ''}`),
       item.hold && !now?.done ? field('Or why not', h('input', { type: 'text', value: now?.why || '', oninput: (e) => { x().why = e.target.value; c.save(); } })) : null,
       item.steps ? steps(c) : null];

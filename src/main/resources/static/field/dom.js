@@ -44,4 +44,4 @@ export function number(value, digits = 3) {
 }
 
 /** Reads what was typed, with comma or point; null if it is no number. */
-export const parse = (text) => { const t = String(text ?? '').trim().replace(',', '.'); return /^-?\d+(\.\d+)?$/.test(t) ? Number(t) : null; };
+export const parse = (text) => { const t = String(text ?? '').trim().replace(',', '.'); return /^-?(\d+(\.\d+)?|\.\d+)$/.test(t) ? Number(t) : null; };

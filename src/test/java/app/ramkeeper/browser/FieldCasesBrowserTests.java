@@ -170,6 +170,7 @@ class FieldCasesBrowserTests extends FieldRun {
         openVisit(page);
         page.getByLabel("What for").selectOption("COMMISSIONING");
         assertThat(page.locator("main")).containsText("hold point");
+        assertThat(page.locator("main")).containsText("The delivery is open before the first beat");
         line.cut(true);
         page.evaluate("""
                 async () => { const store = await import(document.querySelector('script[type=module]').src.replace('app.js', 'store.js'));

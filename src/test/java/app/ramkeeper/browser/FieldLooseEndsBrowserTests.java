@@ -45,6 +45,9 @@ class FieldLooseEndsBrowserTests extends FieldRun {
         page.getByLabel("Which part").fill("Waste rubber");
         page.getByLabel("How many").fill("a few");
         assertThat(mark(page, page.getByLabel("How many"))).hasText("“a few” is no number.");
+        page.getByLabel("How many").fill(",5");
+        assertThat(mark(page, page.getByLabel("How many"))).isHidden();
+        page.getByLabel("How many").fill("a few");
         button(page, "Add a finding").click();
         page.getByLabel("What is wrong").selectOption("STOPPED_SHUT");
         Locator cause = page.getByLabel("Cause", new Page.GetByLabelOptions().setExact(true));
