@@ -53,8 +53,10 @@ class SlowBodies implements WebServerFactoryCustomizer<ConfigurableTomcatWebServ
             }
         }
 
+        /** By the headers as they came: their meaning, such as of two lengths, is the server's to refuse. */
         private static boolean hasBody(Request request) {
-            return request.getContentLengthLong() > 0 || request.getHeader(HttpHeaders.TRANSFER_ENCODING) != null;
+            String length = request.getHeader(HttpHeaders.CONTENT_LENGTH);
+            return (length != null && !length.equals("0")) || request.getHeader(HttpHeaders.TRANSFER_ENCODING) != null;
         }
     }
 }
