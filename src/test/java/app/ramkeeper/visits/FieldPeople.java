@@ -1,6 +1,8 @@
 package app.ramkeeper.visits;
 
 import app.ramkeeper.identity.PersonId;
+import app.ramkeeper.shared.Uuids;
+import java.util.UUID;
 import org.springframework.boot.test.context.TestComponent;
 import org.springframework.jdbc.core.simple.JdbcClient;
 
@@ -21,5 +23,18 @@ public class FieldPeople {
                 .param("name", name)
                 .update();
         return id;
+    }
+
+    /** Gives them a depot of their own in the hills, where their rounds begin and end. */
+    public void startTogether(PersonId... those) {
+        UUID depot = Uuids.next();
+        jdbc.sql("insert into depots (id, name, latitude, longitude) values (?, ?, -45.02, 168.70)")
+                .params(depot, "Depot " + depot)
+                .update();
+        for (PersonId person : those) {
+            jdbc.sql("update people set depot_id = ? where id = ?")
+                    .params(depot, person.value())
+                    .update();
+        }
     }
 }

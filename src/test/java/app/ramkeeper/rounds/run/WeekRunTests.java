@@ -68,14 +68,8 @@ class WeekRunTests {
         monday = LocalDate.now(clock)
                 .with(TemporalAdjusters.next(DayOfWeek.MONDAY))
                 .plusWeeks(80 + WEEK.incrementAndGet());
-        UUID depot = Uuids.next();
-        jdbc.sql("insert into depots (id, name, latitude, longitude) values (?, ?, -45.02, 168.70)")
-                .params(depot, "Depot " + depot)
-                .update();
         ana = people.named("Ana Weir");
-        jdbc.sql("update people set depot_id = ? where id in (?, ?)")
-                .params(depot, ana.value(), people.named("Ben Sluice").value())
-                .update();
+        people.startTogether(ana, people.named("Ben Sluice"));
         preparation.prepare(monday, ana.value());
     }
 

@@ -74,15 +74,9 @@ class AnswersTests {
 
     @BeforeEach
     void publish() {
-        UUID depot = Uuids.next();
-        jdbc.sql("insert into depots (id, name, latitude, longitude) values (?, ?, -45.02, 168.70)")
-                .params(depot, "Depot " + depot)
-                .update();
         ana = people.named("Ana Weir");
-        jdbc.sql("update people set depot_id = ? where id = ?")
-                .params(depot, ana.value())
-                .update();
-        site = sites.named("Beck field " + depot.toString().substring(30));
+        people.startTogether(ana);
+        site = sites.named("Beck field " + Uuids.next().toString().substring(30));
         monday = LocalDate.now(clock)
                 .with(TemporalAdjusters.next(DayOfWeek.MONDAY))
                 .plusWeeks(60 + WEEK.incrementAndGet());

@@ -10,7 +10,6 @@ import app.ramkeeper.rounds.week.Preparation;
 import app.ramkeeper.rounds.week.TechDay;
 import app.ramkeeper.rounds.week.Week;
 import app.ramkeeper.rounds.week.WeekStore;
-import app.ramkeeper.shared.Uuids;
 import app.ramkeeper.visits.FieldPeople;
 import app.ramkeeper.visits.PageTest;
 import java.time.Clock;
@@ -57,14 +56,8 @@ class OwnHoursTests {
         monday = LocalDate.now(clock)
                 .with(TemporalAdjusters.next(DayOfWeek.MONDAY))
                 .plusWeeks(80);
-        UUID depot = Uuids.next();
-        jdbc.sql("insert into depots (id, name, latitude, longitude) values (?, ?, -45.02, 168.70)")
-                .params(depot, "Depot " + depot)
-                .update();
         ana = people.named("Ana Own");
-        jdbc.sql("update people set depot_id = ? where id = ?")
-                .params(depot, ana.value())
-                .update();
+        people.startTogether(ana);
     }
 
     @Test

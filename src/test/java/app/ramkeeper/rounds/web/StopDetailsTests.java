@@ -68,14 +68,8 @@ class StopDetailsTests {
         monday = LocalDate.now(clock)
                 .with(TemporalAdjusters.next(DayOfWeek.MONDAY))
                 .plusWeeks(75);
-        UUID depot = Uuids.next();
-        jdbc.sql("insert into depots (id, name, latitude, longitude) values (?, ?, -45.02, 168.70)")
-                .params(depot, "Depot " + depot)
-                .update();
         ana = people.named("Ana Weir");
-        jdbc.sql("update people set depot_id = ? where id = ?")
-                .params(depot, ana.value())
-                .update();
+        people.startTogether(ana);
         site = sites.ownedBy("Owner of all", "Ring first");
         InstallId install = installs.commissioned(site, monday.minusYears(3));
         jdbc.sql("""

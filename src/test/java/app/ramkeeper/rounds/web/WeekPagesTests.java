@@ -73,16 +73,10 @@ class WeekPagesTests {
         monday = LocalDate.now(clock)
                 .with(TemporalAdjusters.next(DayOfWeek.MONDAY))
                 .plusWeeks(20 + WEEK.incrementAndGet());
-        UUID depot = Uuids.next();
-        jdbc.sql("insert into depots (id, name, latitude, longitude) values (?, ?, -45.02, 168.70)")
-                .params(depot, "Depot " + depot)
-                .update();
         ana = people.named("Ana Weir");
         ben = people.named("Ben Sluice");
-        jdbc.sql("update people set depot_id = ? where id in (?, ?)")
-                .params(depot, ana.value(), ben.value())
-                .update();
-        near = sites.named("Beck field " + depot.toString().substring(30));
+        people.startTogether(ana, ben);
+        near = sites.named("Beck field " + Uuids.next().toString().substring(30));
         due(near);
     }
 
