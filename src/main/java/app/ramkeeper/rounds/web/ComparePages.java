@@ -33,7 +33,7 @@ class ComparePages {
         this.mondays = mondays;
     }
 
-    /** Without a choice the published plan, or the one before the last change, against the present one. */
+    /** Without a choice the last other plan against the present one: the published one, if visits stand elsewhere since. */
     @GetMapping("/rounds/{monday}/compare")
     String compare(
             @PathVariable LocalDate monday,
@@ -42,20 +42,19 @@ class ComparePages {
             Model model) {
         WeekPlan plan = weeks.plan(mondays.known(monday)).orElseThrow(() -> new Missing("week", monday));
         List<Change> changes = versions.since(plan.id(), 0);
-        Integer published = plan.publishedVersion();
-        int before =
-                one != null ? one : published != null && plan.ahead() ? published : Math.max(1, plan.version() - 1);
-        int after = other == null ? plan.version() : other;
+        int after = other == null ? plan.version() : known(other, plan);
+        Integer before = one == null ? versions.lastOther(plan, after).orElse(null) : Integer.valueOf(known(one, plan));
         model.addAttribute("monday", monday);
+        if (before == null) {
+            return "rounds/compare";
+        }
         model.addAttribute(
                 "versions",
                 changes.stream()
                         .map(c -> new Choice(Integer.toString(c.no()), c.no() + ": " + c.what()))
                         .toList());
         model.addAttribute("form", new TypedForm().set("one", before).set("other", after));
-        model.addAttribute(
-                "comparison",
-                Comparison.of(weeks.loadAs(plan, known(before, plan)), weeks.loadAs(plan, known(after, plan))));
+        model.addAttribute("comparison", Comparison.of(weeks.loadAs(plan, before), weeks.loadAs(plan, after)));
         return "rounds/compare";
     }
 

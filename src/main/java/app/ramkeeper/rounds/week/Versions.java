@@ -5,6 +5,7 @@ import app.ramkeeper.shared.Conflict;
 import java.sql.Timestamp;
 import java.time.Clock;
 import java.util.List;
+import java.util.Optional;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
@@ -66,6 +67,24 @@ public class Versions {
         return jdbc.sql("""
                         select v.no, v.at, p.name, v.what, v.same_as from week_versions v left join people p on p.id = v.by_person
                         where v.plan_id = ? and v.no > ? order by v.no desc limit 200""").param(plan).param(version).query(Change.class).list();
+    }
+
+    /**
+     * The published version if some visit stands elsewhere in it than in the given one, else the last before that in which one did;
+     * what was only locked or excused does not count.
+     */
+    public Optional<Integer> lastOther(WeekPlan plan, int version) {
+        return jdbc.sql("""
+                        with placed as materialized (
+                          select v.no, (select string_agg(concat_ws('/', a.s, a.p, a.d, a.n), ',' order by a.s)
+                            from jsonb_to_recordset(v.arrangement -> 'stops') as a(s uuid, p uuid, d date, n integer) where a.d is not null) as places
+                          from week_versions v where v.plan_id = :plan and v.no between :version - 200 and :version)
+                        select coalesce(max(o.no) filter (where o.no = :published::int), max(o.no)) from placed o join placed n on n.no = :version where o.places is distinct from n.places""")
+                .param("plan", plan.id())
+                .param("version", version)
+                .param("published", plan.publishedVersion())
+                .query(Integer.class)
+                .optional();
     }
 
     /** Puts everything back to how it stood before the last change that has not been undone. */
