@@ -53,8 +53,13 @@ public record LostUpdate(List<Difference> differences) {
      * @param version the version now in the register, for the form's hidden field
      */
     public ModelAndView page(String view, Model model, int version) {
-        model.addAttribute("lost", this);
         model.addAttribute("version", version);
+        return page(view, model);
+    }
+
+    /** The form again with both texts and status 409; the form itself carries what it now stands on. */
+    public ModelAndView page(String view, Model model) {
+        model.addAttribute("lost", this);
         return new ModelAndView(view, model.asMap(), HttpStatus.CONFLICT);
     }
 

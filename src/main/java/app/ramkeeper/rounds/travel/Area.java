@@ -12,7 +12,8 @@ public record Area(
         double north,
         double east,
         double roadFactor,
-        double speedKmH) {
+        double speedKmH,
+        int version) {
 
     boolean holds(Position place) {
         return place.latitude() >= south

@@ -74,7 +74,7 @@ class LegStore {
 
     List<Area> areas() {
         return jdbc.sql(
-                        "select id, name, south, west, north, east, road_factor, speed_km_h from travel_areas order by name")
+                        "select id, name, south, west, north, east, road_factor, speed_km_h, version from travel_areas order by name")
                 .query(Area.class)
                 .list();
     }

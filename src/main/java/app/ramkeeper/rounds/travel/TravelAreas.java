@@ -1,6 +1,7 @@
 package app.ramkeeper.rounds.travel;
 
 import app.ramkeeper.identity.ForSetup;
+import app.ramkeeper.shared.Conflict;
 import app.ramkeeper.shared.Missing;
 import app.ramkeeper.shared.Uuids;
 import java.util.List;
@@ -37,26 +38,45 @@ public class TravelAreas {
                 .orElseThrow(() -> new Missing("travel area", id));
     }
 
-    /** Adds an area, or changes the one with this id. */
-    public void save(Area area) {
-        jdbc.sql("""
-                        insert into travel_areas (id, name, south, west, north, east, road_factor, speed_km_h) values (?, ?, ?, ?, ?, ?, ?, ?)
+    /**
+     * Adds an area, or changes the one with this id.
+     *
+     * @return false if somebody else has changed it since the version that it carries; then nothing is done
+     */
+    public boolean save(Area area) {
+        return jdbc.sql("""
+                        insert into travel_areas as a (id, name, south, west, north, east, road_factor, speed_km_h) values (?, ?, ?, ?, ?, ?, ?, ?)
                         on conflict (id) do update set name = excluded.name, south = excluded.south, west = excluded.west, north = excluded.north,
-                          east = excluded.east, road_factor = excluded.road_factor, speed_km_h = excluded.speed_km_h""")
-                .params(
-                        area.id(),
-                        area.name(),
-                        area.south(),
-                        area.west(),
-                        area.north(),
-                        area.east(),
-                        area.roadFactor(),
-                        area.speedKmH())
-                .update();
+                          east = excluded.east, road_factor = excluded.road_factor, speed_km_h = excluded.speed_km_h, version = a.version + 1
+                          where a.version = ?""")
+                        .params(
+                                area.id(),
+                                area.name(),
+                                area.south(),
+                                area.west(),
+                                area.north(),
+                                area.east(),
+                                area.roadFactor(),
+                                area.speedKmH(),
+                                area.version())
+                        .update()
+                > 0;
     }
 
-    public void remove(UUID id) {
-        jdbc.sql("delete from travel_areas where id = ?").param(byId(id).id()).update();
+    /**
+     * Removes an area.
+     *
+     * @throws Conflict if somebody else has changed it since the version that was seen
+     */
+    public void remove(UUID id, int seen) {
+        Area area = byId(id);
+        int removed = jdbc.sql("delete from travel_areas where id = ? and version = ?")
+                .params(id, seen)
+                .update();
+        if (removed == 0) {
+            throw new Conflict("Somebody else has changed the area \"" + area.name()
+                    + "\" meanwhile, so it was not removed. Look at it once more first.");
+        }
     }
 
     /** An id for an area that is new. */

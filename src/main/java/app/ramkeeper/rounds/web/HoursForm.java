@@ -1,7 +1,10 @@
 package app.ramkeeper.rounds.web;
 
+import app.ramkeeper.rounds.week.WorkingHours;
 import app.ramkeeper.rounds.week.WorkingHours.Day;
 import app.ramkeeper.visits.form.TypedForm;
+import app.ramkeeper.web.LostUpdate;
+import app.ramkeeper.web.LostUpdate.Difference;
 import java.time.DayOfWeek;
 import java.time.LocalTime;
 import java.time.format.TextStyle;
@@ -31,6 +34,7 @@ final class HoursForm {
 
     static TypedForm of(List<Day> days) {
         TypedForm form = new TypedForm();
+        form.set("seen", WorkingHours.edition(days));
         for (Day day : days) {
             form.set("from" + day.weekday(), day.fromTime())
                     .set("until" + day.weekday(), day.untilTime())
@@ -50,6 +54,28 @@ final class HoursForm {
             }
         }
         return days;
+    }
+
+    /** Where what was typed and what somebody else has saved meanwhile differ, a weekday a line. */
+    static LostUpdate between(List<Day> typed, List<Day> present) {
+        List<Difference> differences = new ArrayList<>();
+        for (int weekday = 1; weekday <= 7; weekday++) {
+            String mine = words(typed, weekday);
+            String theirs = words(present, weekday);
+            if (!mine.equals(theirs)) {
+                differences.add(new Difference("from" + weekday, "fleet.weekday." + weekday, mine, theirs));
+            }
+        }
+        return new LostUpdate(differences);
+    }
+
+    private static String words(List<Day> days, int weekday) {
+        return days.stream()
+                .filter(day -> day.weekday() == weekday)
+                .map(day -> "%s\u2013%s, at most %d min, break %d min"
+                        .formatted(day.fromTime(), day.untilTime(), day.longestMinutes(), day.breakMinutes()))
+                .findFirst()
+                .orElse("no hours");
     }
 
     private static @Nullable Day day(TypedForm form, int weekday) {

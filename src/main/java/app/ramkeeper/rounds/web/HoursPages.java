@@ -51,7 +51,11 @@ class HoursPages {
         if (form.hasProblems()) {
             return Saving.again(show(form, model), model);
         }
-        hours.change(days);
+        if (!hours.change(days, form.value("seen"))) {
+            List<Day> present = hours.usual();
+            form.set("seen", WorkingHours.edition(present));
+            return HoursForm.between(days, present).page(show(form, model), model);
+        }
         flash.addFlashAttribute("saved", Saved.of("rounds.saved.savedPlansThatExist"));
         return new ModelAndView("redirect:/rounds/hours");
     }
@@ -75,7 +79,13 @@ class HoursPages {
             model.addAttribute("holidayForm", form);
             return Saving.again("rounds/hours", model);
         }
-        hours.addHoliday(day, name);
+        String known = hours.addHoliday(day, name).orElse(null);
+        if (known != null) {
+            form.problem("name", "This day is " + known + " already. To give it another name remove it first.");
+            show(model);
+            model.addAttribute("holidayForm", form);
+            return Saving.again("rounds/hours", model);
+        }
         flash.addFlashAttribute("saved", Saved.of("rounds.saved.saved"));
         return new ModelAndView("redirect:/rounds/hours");
     }

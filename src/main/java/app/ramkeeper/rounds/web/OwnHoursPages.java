@@ -39,7 +39,8 @@ class OwnHoursPages {
     String show(@PathVariable UUID person, Model model) {
         PersonCard who = known(person);
         List<Day> own = hours.own(who.personId());
-        return show(who, HoursForm.of(own.isEmpty() ? hours.usual() : own), !own.isEmpty(), model);
+        TypedForm form = HoursForm.of(own.isEmpty() ? hours.usual() : own).set("seen", WorkingHours.edition(own));
+        return show(who, form, !own.isEmpty(), model);
     }
 
     private static String show(PersonCard who, TypedForm form, boolean own, Model model) {
@@ -68,17 +69,31 @@ class OwnHoursPages {
             boolean own = !hours.own(who.personId()).isEmpty();
             return Saving.again(show(who, form, own, model), model);
         }
-        hours.changeOwn(who.personId(), days);
+        if (!hours.changeOwn(who.personId(), days, form.value("seen"))) {
+            return lost(who, form, days, model);
+        }
         flash.addFlashAttribute("saved", Saved.of("rounds.saved.ownHours", who.name()));
         return new ModelAndView("redirect:/rounds/hours");
     }
 
     @PostMapping("/rounds/hours/{person}/usual")
-    String asTheCompany(@PathVariable UUID person, RedirectAttributes flash) {
+    ModelAndView asTheCompany(
+            @PathVariable UUID person,
+            @RequestParam(defaultValue = "") String seen,
+            Model model,
+            RedirectAttributes flash) {
         PersonCard who = known(person);
-        hours.changeOwn(who.personId(), List.of());
+        if (!hours.changeOwn(who.personId(), List.of(), seen)) {
+            return lost(who, HoursForm.of(hours.own(who.personId())), List.of(), model);
+        }
         flash.addFlashAttribute("saved", Saved.of("rounds.saved.asCompany", who.name()));
-        return "redirect:/rounds/hours";
+        return new ModelAndView("redirect:/rounds/hours");
+    }
+
+    private ModelAndView lost(PersonCard who, TypedForm form, List<Day> mine, Model model) {
+        List<Day> present = hours.own(who.personId());
+        form.set("seen", WorkingHours.edition(present));
+        return HoursForm.between(mine, present).page(show(who, form, !present.isEmpty(), model), model);
     }
 
     private PersonCard known(UUID person) {

@@ -7,13 +7,18 @@ import app.ramkeeper.identity.People;
 import app.ramkeeper.identity.PersonId;
 import app.ramkeeper.rounds.travel.Area;
 import app.ramkeeper.rounds.travel.TravelAreas;
+import app.ramkeeper.rounds.web.BothForms.Field;
 import app.ramkeeper.rounds.week.StartPlaces;
+import app.ramkeeper.rounds.week.StartPlaces.Place;
 import app.ramkeeper.shared.Missing;
 import app.ramkeeper.visits.form.TypedForm;
+import app.ramkeeper.web.LostUpdate;
 import app.ramkeeper.web.Saved;
 import app.ramkeeper.web.Saving;
 import java.math.BigDecimal;
+import java.util.List;
 import java.util.UUID;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
@@ -32,6 +37,10 @@ class PlacesPages {
 
     private static final String VIEW = "rounds/places";
 
+    private static final List<Field> AREA = Stream.of("name", "corner", "opposite", "factor", "speed")
+            .map(field -> new Field(field, "rounds.areas." + field))
+            .toList();
+
     private final StartPlaces places;
     private final TravelAreas areas;
     private final People people;
@@ -44,17 +53,27 @@ class PlacesPages {
 
     @GetMapping("/rounds/places")
     String show(@RequestParam(required = false) @Nullable UUID area, Model model) {
-        TypedForm form = new TypedForm();
-        if (area != null) {
-            Area there = areas.byId(area);
-            form.set("id", area)
-                    .set("name", there.name())
-                    .set("corner", there.south() + ", " + there.west())
-                    .set("opposite", there.north() + ", " + there.east())
-                    .set("factor", there.roadFactor())
-                    .set("speed", there.speedKmH());
-        }
-        return show(form, model);
+        return show(area == null ? new TypedForm() : of(areas.byId(area)), model);
+    }
+
+    private static TypedForm of(Area area) {
+        return new TypedForm()
+                .set("id", area.id())
+                .set("name", area.name())
+                .set("corner", area.south() + ", " + area.west())
+                .set("opposite", area.north() + ", " + area.east())
+                .set("factor", area.roadFactor())
+                .set("speed", area.speedKmH())
+                .set("version", area.version());
+    }
+
+    private static TypedForm of(Place place) {
+        Position own = place.position();
+        return new TypedForm()
+                .set("starts", "HOME".equals(place.startsAt()) ? true : null)
+                .set("ends", "HOME".equals(place.endsAt()) ? true : null)
+                .set("place", own == null ? null : own.latitude() + ", " + own.longitude())
+                .set("version", place.version());
     }
 
     private String show(TypedForm form, Model model) {
@@ -76,8 +95,11 @@ class PlacesPages {
         TypedForm form = new TypedForm(posted);
         boolean starts = form.ticked("starts");
         boolean ends = form.ticked("ends");
+        Integer seen = version(form);
         if (!starts && !ends) {
-            places.forget(who);
+            if (!places.forget(who, seen)) {
+                return lost(who, form, model);
+            }
             flash.addFlashAttribute("saved", Saved.of("rounds.saved.beginsAndEndsAt"));
             return new ModelAndView("redirect:/rounds/places");
         }
@@ -86,9 +108,29 @@ class PlacesPages {
             model.addAttribute("wrong", person);
             return Saving.again(show(form, model), model);
         }
-        places.change(who, starts, ends, at);
+        if (!places.change(who, starts, ends, at, seen)) {
+            return lost(who, form, model);
+        }
         flash.addFlashAttribute("saved", Saved.of("rounds.saved.savedPlansThatExistAre"));
         return new ModelAndView("redirect:/rounds/places");
+    }
+
+    /** What was typed of a person's place, beside what somebody else has saved meanwhile. */
+    private ModelAndView lost(PersonId who, TypedForm form, Model model) {
+        TypedForm present = places.all().stream()
+                .filter(place -> place.personId().equals(who.value()))
+                .findFirst()
+                .map(PlacesPages::of)
+                .orElseGet(TypedForm::new);
+        model.addAttribute("wrong", who.value());
+        LostUpdate lost = BothForms.between(
+                form,
+                present,
+                List.of(
+                        new Field("starts", "rounds.places.begins", "starts-" + who.value()),
+                        new Field("ends", "rounds.places.ends", "ends-" + who.value()),
+                        new Field("place", "rounds.places.own", "place-" + who.value())));
+        return lost.page(show(form, model), model);
     }
 
     @PostMapping("/rounds/places/areas")
@@ -111,7 +153,8 @@ class PlacesPages {
         if (form.hasProblems() || name == null || one == null || other == null || factor == null || speed == null) {
             return Saving.again(show(form, model), model);
         }
-        areas.save(new Area(
+        Integer seen = version(form);
+        boolean mine = areas.save(new Area(
                 id == null ? TravelAreas.fresh() : areas.byId(id).id(),
                 name,
                 Math.min(one.latitude(), other.latitude()),
@@ -119,16 +162,26 @@ class PlacesPages {
                 Math.max(one.latitude(), other.latitude()),
                 Math.max(one.longitude(), other.longitude()),
                 factor,
-                speed));
+                speed,
+                seen == null ? -1 : seen));
+        if (id != null && !mine) {
+            return BothForms.between(form, of(areas.byId(id)), AREA).page(show(form, model), model);
+        }
         flash.addFlashAttribute("saved", Saved.of("rounds.saved.savedEstimatesUseIt"));
         return new ModelAndView("redirect:/rounds/places");
     }
 
     @PostMapping("/rounds/places/areas/{id}/remove")
-    String remove(@PathVariable UUID id, RedirectAttributes flash) {
-        areas.remove(id);
+    String remove(@PathVariable UUID id, @RequestParam int version, RedirectAttributes flash) {
+        areas.remove(id, version);
         flash.addFlashAttribute("saved", Saved.of("rounds.saved.removed"));
         return "redirect:/rounds/places";
+    }
+
+    /** The version that the page showed; null if it showed none. */
+    private static @Nullable Integer version(TypedForm form) {
+        String text = form.value("version");
+        return text.matches("\\d{1,9}") ? Integer.valueOf(text) : null;
     }
 
     private static @Nullable Position position(TypedForm form, String field) {

@@ -14,6 +14,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.UUID;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
@@ -109,17 +110,49 @@ public class WorkingHours {
                 .list();
     }
 
-    /** Replaces the company's hours; a weekday that is not named is off. */
-    public void change(List<Day> days) {
-        change(null, days);
+    /** What a form carries of the hours that it was made from, so that nobody saves over somebody else's change. */
+    public static String edition(List<Day> days) {
+        return days.stream()
+                .map(day -> "%d %s-%s %d %d"
+                        .formatted(
+                                day.weekday(),
+                                day.fromTime(),
+                                day.untilTime(),
+                                day.longestMinutes(),
+                                day.breakMinutes()))
+                .collect(Collectors.joining(", "));
     }
 
-    /** Replaces a person's own hours; a weekday that is not named is off, and none at all gives them the company's. */
-    public void changeOwn(PersonId person, List<Day> days) {
-        change(person, days);
+    /**
+     * Replaces the company's hours; a weekday that is not named is off.
+     *
+     * @param seen the edition that was looked at
+     * @return false if somebody else has changed them since; then nothing is done
+     */
+    public boolean change(List<Day> days, String seen) {
+        return change(null, days, seen);
     }
 
-    private void change(@Nullable PersonId person, List<Day> days) {
+    /**
+     * Replaces a person's own hours; a weekday that is not named is off, and none at all gives them the company's.
+     *
+     * @param seen the edition that was looked at
+     * @return false if somebody else has changed them since; then nothing is done
+     */
+    public boolean changeOwn(PersonId person, List<Day> days, String seen) {
+        return change(person, days, seen);
+    }
+
+    private boolean change(@Nullable PersonId person, List<Day> days, String seen) {
+        // one after the other: what is not there yet cannot be held by its row
+        jdbc.sql("lock table shifts in share row exclusive mode").update();
+        List<Day> now = of(person);
+        if (now.equals(days)) {
+            return true;
+        }
+        if (!edition(now).equals(seen)) {
+            return false;
+        }
         UUID who = person == null ? null : person.value();
         jdbc.sql("delete from shifts where person_id is not distinct from :person::uuid and weekday <> all(:kept)")
                 .param("person", who)
@@ -140,14 +173,24 @@ public class WorkingHours {
                 .param("longest", day.longestMinutes())
                 .param("break", day.breakMinutes())
                 .update());
+        return true;
     }
 
-    /** Adds a holiday or gives it another name. */
-    public void addHoliday(LocalDate day, String name) {
-        jdbc.sql(
-                        "insert into public_holidays (day, name) values (?, ?) on conflict (day) do update set name = excluded.name")
+    /**
+     * Adds a holiday.
+     *
+     * @return the name under which the day is one already; then nothing is done
+     */
+    public Optional<String> addHoliday(LocalDate day, String name) {
+        int added = jdbc.sql("insert into public_holidays (day, name) values (?, ?) on conflict (day) do nothing")
                 .params(day, name)
                 .update();
+        return added > 0
+                ? Optional.empty()
+                : jdbc.sql("select name from public_holidays where day = ? and name <> ?")
+                        .params(day, name)
+                        .query(String.class)
+                        .optional();
     }
 
     public void removeHoliday(LocalDate day) {

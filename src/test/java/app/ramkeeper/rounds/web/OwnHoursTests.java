@@ -12,23 +12,29 @@ import app.ramkeeper.rounds.week.Week;
 import app.ramkeeper.rounds.week.WeekStore;
 import app.ramkeeper.visits.FieldPeople;
 import app.ramkeeper.visits.PageTest;
+import java.nio.charset.StandardCharsets;
 import java.time.Clock;
 import java.time.DayOfWeek;
 import java.time.LocalDate;
 import java.time.temporal.TemporalAdjusters;
 import java.util.UUID;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.test.web.servlet.assertj.MockMvcTester;
 import org.springframework.test.web.servlet.assertj.MockMvcTester.MockMvcRequestBuilder;
+import org.springframework.test.web.servlet.assertj.MvcTestResult;
 import org.springframework.transaction.annotation.Propagation;
 import org.springframework.transaction.annotation.Transactional;
 
 /** A technician's own hours by weekday. */
 @PageTest
 class OwnHoursTests {
+
+    private static final Pattern SEEN = Pattern.compile("name=\"seen\" value=\"([^\"]*)\"");
 
     @Autowired
     MockMvcTester mvc;
@@ -93,7 +99,7 @@ class OwnHoursTests {
         assertThat(get(own())).hasStatusOk().bodyText().contains("hours of their own", "href=\"/rounds/hours\"");
         assertThat(audited("insert")).isEqualTo(3);
 
-        assertThat(post(own() + "/usual")).hasStatus3xxRedirection();
+        assertThat(post(own() + "/usual").param("seen", seen(own()))).hasStatus3xxRedirection();
 
         assertThat(day(0).from()).isEqualTo(450);
         assertThat(week().round(ana.value(), monday.plusDays(5))).isEmpty();
@@ -140,6 +146,59 @@ class OwnHoursTests {
     }
 
     @Test
+    void areNotSavedOverWhatSomebodyElseSavedMeanwhile() {
+        preparation.prepare(monday, null);
+        String seen = seen(own());
+        assertThat(post(own())
+                        .param("seen", seen)
+                        .param("from1", "09:00")
+                        .param("until1", "14:30")
+                        .param("break1", "15"))
+                .hasStatus3xxRedirection();
+
+        assertThat(post(own()).param("seen", seen).param("from1", "10:00").param("until1", "14:30"))
+                .hasStatus(409)
+                .bodyText()
+                .contains(
+                        "Somebody else saved this meanwhile",
+                        ">Monday</a>",
+                        "10:00\u201314:30, at most 270 min, break 0 min",
+                        "09:00\u201314:30, at most 330 min, break 15 min",
+                        "value=\"10:00\"")
+                .doesNotContain(">Tuesday</a>");
+        assertThat(post(own() + "/usual").param("seen", seen))
+                .hasStatus(409)
+                .bodyText()
+                .contains("no hours", "09:00");
+        assertThat(day(0).from()).as("the first change stands").isEqualTo(540);
+
+        assertThat(post(own())
+                        .param("seen", seen(own()))
+                        .param("from1", "10:00")
+                        .param("until1", "14:30"))
+                .hasStatus3xxRedirection();
+        assertThat(day(0).from()).as("decided upon").isEqualTo(600);
+    }
+
+    @Test
+    void ofTheCompanyAreNotSavedOverEither() {
+        String seen = seen("/rounds/hours");
+        assertThat(post("/rounds/hours")
+                        .param("seen", seen)
+                        .param("from1", "06:00")
+                        .param("until1", "14:00"))
+                .hasStatus3xxRedirection();
+        assertThat(post("/rounds/hours")
+                        .param("seen", seen)
+                        .param("from2", "08:00")
+                        .param("until2", "12:00"))
+                .hasStatus(409)
+                .bodyText()
+                .contains("06:00\u201314:00", "08:00\u201312:00", "value=\"08:00\"");
+        assertThat(get("/rounds/hours")).bodyText().contains("value=\"06:00\"").doesNotContain("value=\"08:00\"");
+    }
+
+    @Test
     @Transactional(propagation = Propagation.NOT_SUPPORTED)
     void ofNobodyAreMissing() {
         String nobody = "/rounds/hours/" + UUID.randomUUID();
@@ -150,6 +209,17 @@ class OwnHoursTests {
 
     private String own() {
         return "/rounds/hours/" + ana.value();
+    }
+
+    /** The edition of the hours that a page's form carries. */
+    private String seen(String page) {
+        Matcher field = SEEN.matcher(body(get(page).exchange()));
+        assertThat(field.find()).isTrue();
+        return field.group(1);
+    }
+
+    private static String body(MvcTestResult result) {
+        return new String(result.getResponse().getContentAsByteArray(), StandardCharsets.UTF_8);
     }
 
     private Week week() {

@@ -17,6 +17,7 @@ import app.ramkeeper.rounds.week.Stop;
 import app.ramkeeper.rounds.week.Times;
 import app.ramkeeper.rounds.week.Week;
 import app.ramkeeper.rounds.week.WeekStore;
+import app.ramkeeper.rounds.week.WorkingHours;
 import app.ramkeeper.shared.Uuids;
 import app.ramkeeper.visits.FieldPeople;
 import app.ramkeeper.visits.PageTest;
@@ -28,6 +29,7 @@ import java.util.List;
 import java.util.Objects;
 import java.util.UUID;
 import java.util.concurrent.atomic.AtomicInteger;
+import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.springframework.beans.factory.annotation.Autowired;
@@ -53,6 +55,9 @@ class WeekPagesTests {
 
     @Autowired
     WeekStore weeks;
+
+    @Autowired
+    WorkingHours hours;
 
     @Autowired
     JdbcClient jdbc;
@@ -315,9 +320,25 @@ class WeekPagesTests {
     void comparesTwoPlansOfTheWeek() {
         post("/rounds/" + monday + "/prepare").exchange();
         Stop stop = stopAt(near);
+        String compare = "/rounds/" + monday + "/compare";
+        assertThat(get(compare))
+                .hasStatusOk()
+                .bodyText()
+                .contains("only one plan of this week")
+                .doesNotContain("<select");
         move(stop, ana, monday, version()).exchange();
         int first = version();
+        assertThat(get(compare)).hasStatusOk().bodyText().contains("What moved (1)", "in no round");
         move(stop, ben, monday.plusDays(2), first).exchange();
+        assertThat(post("/rounds/" + monday + "/stops/" + stop.id() + "/lock")
+                        .param("version", "" + version())
+                        .param("locked", "true"))
+                .hasStatus3xxRedirection();
+        assertThat(get(compare))
+                .as("locked, it stands where it stood: the last other plan is the one before the move")
+                .hasStatusOk()
+                .bodyText()
+                .contains("What moved (1)", "Ana Weir, " + Times.day(monday));
 
         assertThat(get("/rounds/" + monday + "/compare?one=" + first + "&other=" + version()))
                 .hasStatusOk()
@@ -352,7 +373,8 @@ class WeekPagesTests {
         var round = weeks.load(monday).round(ana.value(), monday).orElseThrow();
         assertThat(round.start().latitude()).isEqualTo(-45.10);
         assertThat(round.end().latitude()).isEqualTo(-45.02);
-        assertThat(post("/rounds/places/people/" + ana.value())).hasStatus3xxRedirection();
+        assertThat(post("/rounds/places/people/" + ana.value()).param("version", "0"))
+                .hasStatus3xxRedirection();
         assertThat(weeks.load(monday)
                         .round(ana.value(), monday)
                         .orElseThrow()
@@ -380,18 +402,20 @@ class WeekPagesTests {
                 .hasStatusOk()
                 .bodyText()
                 .contains("Change the area", "-45.5, 168.2");
-        assertThat(post("/rounds/places/areas/" + area + "/remove")).hasStatus3xxRedirection();
+        assertThat(post("/rounds/places/areas/" + area + "/remove").param("version", "0"))
+                .hasStatus3xxRedirection();
         assertThat(weeks.load(monday).totals().driveMinutes()).isLessThan(slow / 1.5);
     }
 
     @Test
     void keepsWorkingHoursAndHolidays() {
-        assertThat(get("/rounds/hours")).hasStatusOk().bodyText().contains("Monday", "07:30");
+        String seen = WorkingHours.edition(hours.usual());
+        assertThat(get("/rounds/hours")).hasStatusOk().bodyText().contains("Monday", "07:30", seen);
         assertThat(post("/rounds/hours").param("from1", "08:00").param("until1", "07:00"))
                 .hasStatus(422)
                 .bodyText()
                 .contains("Monday: the shift ends at 07:00, before it starts at 08:00", "08:00");
-        MockMvcRequestBuilder all = post("/rounds/hours");
+        MockMvcRequestBuilder all = post("/rounds/hours").param("seen", seen);
         for (int weekday = 1; weekday <= 6; weekday++) {
             all.param("from" + weekday, "07:30")
                     .param("until" + weekday, "17:00")
@@ -411,8 +435,65 @@ class WeekPagesTests {
                         .param("day", monday.plusDays(1).toString())
                         .param("name", "Feast"))
                 .hasStatus3xxRedirection();
+        assertThat(post("/rounds/holidays")
+                        .param("day", monday.plusDays(1).toString())
+                        .param("name", "Fair"))
+                .as("somebody else put it down under another name")
+                .hasStatus(422)
+                .bodyText()
+                .contains("This day is Feast already", "value=\"Fair\"");
         post("/rounds/" + monday + "/prepare").exchange();
         assertThat(get("/rounds/" + monday)).hasStatusOk().bodyText().contains("Feast");
+    }
+
+    @Test
+    void placesAndRoadsAreNotSavedOverWhatSomebodyElseSavedMeanwhile() {
+        String place = "/rounds/places/people/" + ana.value();
+        assertThat(post(place).param("starts", "true").param("place", "-45.1, 168.8"))
+                .hasStatus3xxRedirection();
+        assertThat(get("/rounds/places")).bodyText().contains("-45.1, 168.8");
+        assertThat(post(place).param("ends", "true").param("place", "-45.2, 168.9"))
+                .as("both saw that there was none")
+                .hasStatus(409)
+                .bodyText()
+                .contains("Somebody else saved this meanwhile", "-45.1, 168.8", "value=\"-45.2, 168.9\"");
+        assertThat(post(place)).as("nor does it forget it").hasStatus(409);
+        assertThat(post(place).param("version", "0").param("ends", "true").param("place", "-45.2, 168.9"))
+                .hasStatus3xxRedirection();
+        assertThat(post(place).param("version", "0")).hasStatus(409).bodyText().contains("-45.2, 168.9");
+
+        assertThat(area(null, null, "3")).hasStatus3xxRedirection();
+        UUID id = jdbc.sql("select id from travel_areas where name = 'Gorge'")
+                .query(UUID.class)
+                .single();
+        assertThat(area(id, "0", "2")).hasStatus3xxRedirection();
+        assertThat(area(id, "0", "4"))
+                .hasStatus(409)
+                .bodyText()
+                .contains("Somebody else saved this meanwhile", "value=\"4\"", "name=\"version\" value=\"1\"");
+        assertThat(jdbc.sql("select road_factor from travel_areas where id = ?")
+                        .param(id)
+                        .query(Double.class)
+                        .single())
+                .isEqualTo(2);
+        assertThat(area(id, "1", "4")).hasStatus3xxRedirection();
+        assertThat(post("/rounds/places/areas/" + id + "/remove").param("version", "1"))
+                .hasStatus(409)
+                .bodyText()
+                .contains("Gorge", "was not removed");
+    }
+
+    private MvcTestResult area(@Nullable UUID id, @Nullable String version, String factor) {
+        MockMvcRequestBuilder request = post("/rounds/places/areas")
+                .param("name", "Gorge")
+                .param("corner", "-45.5, 168.2")
+                .param("opposite", "-44.5, 169.2")
+                .param("factor", factor)
+                .param("speed", "20");
+        if (id != null) {
+            request.param("id", id.toString()).param("version", version);
+        }
+        return request.exchange();
     }
 
     private MvcTestResult publish(int version) {
