@@ -72,6 +72,19 @@ class HorizonTests {
     }
 
     @Test
+    void keepsWhatGoesTogetherWithinTheWindowsOfBoth() {
+        DueRow now = task(BECK, "Beck", "Valve rubber", 16, -20, 25, -45.0, 168.5);
+        DueRow later = task(BECK, "Beck", "Clean strainer", 22, 15, 25, -45.0, 168.5);
+
+        Outlook outlook = Horizon.from(MONDAY, List.of(later, now), week -> week.isEqual(MONDAY) ? 2_000 : 0);
+
+        assertThat(outlook.moves()).singleElement().satisfies(move -> {
+            assertThat(move.taskId()).isEqualTo(later.taskId());
+            assertThat(move.to()).as("its window opens that week").isEqualTo(MONDAY.plusWeeks(2));
+        });
+    }
+
+    @Test
     void leavesAFullWeekFullWhereNothingMayWait() {
         DueRow one = task(UUID.randomUUID(), "Beck", "Valve rubber", 2, -5, 4, -45.0, 168.5);
         DueRow two = task(UUID.randomUUID(), "Gill", "Valve rubber", -90, -120, -60, -45.2, 168.7);
