@@ -116,7 +116,7 @@ public class Publishing {
         if (told + taken == 0) {
             return "Published. Nothing had changed since the last time.";
         }
-        return "Published: " + told + (told == 1 ? " visit has" : " visits have") + " a new day, time or person"
+        return "Published: " + told + (told == 1 ? " visit has" : " visits have") + " a new day, time, length or person"
                 + (taken == 0 ? "." : ", " + taken + " taken out and open again.");
     }
 
@@ -151,6 +151,7 @@ public class Publishing {
 
     private static boolean isNew(Going g) {
         return g.stop().visitId() == null
+                || g.stop().outgrown()
                 || !g.day().equals(g.stop().publishedOn())
                 || !g.from().equals(g.stop().publishedFrom())
                 || !g.round().personId().equals(g.stop().publishedTo());

@@ -23,6 +23,7 @@ import org.jspecify.annotations.Nullable;
  * @param excuse the office's reason to break a rule
  * @param leftOut why the optimiser left it out
  * @param minutesAsked what the tasks of a planned visit need, if that is known
+ * @param minutesTold what a published visit still lasts for the technician although its tasks have come to need longer
  * @param lastTechnician who was at the site last
  */
 public record Stop(
@@ -65,11 +66,17 @@ public record Stop(
         boolean officeMustRing,
         @Nullable String tasks,
         @Nullable UUID lastTechnician,
-        @Nullable Integer minutesAsked) {
+        @Nullable Integer minutesAsked,
+        @Nullable Integer minutesTold) {
 
     /** True if its tasks need longer than the minutes that somebody gave it. */
     public boolean tooShort() {
         return minutesAsked != null && minutesAsked > minutes;
+    }
+
+    /** True if it was published with less time than it is planned with now. */
+    public boolean outgrown() {
+        return minutesTold != null;
     }
 
     public boolean placed() {

@@ -51,6 +51,7 @@ public final class Stops {
                 s.officeMustRing(),
                 s.tasks(),
                 s.lastTechnician(),
-                s.minutesAsked());
+                s.minutesAsked(),
+                s.minutesTold());
     }
 }

@@ -125,9 +125,7 @@ public class WeekEdits {
         if (asked == null || !stop.tooShort()) {
             throw new Conflict("The tasks of this visit need no more than the time that it has.");
         }
-        // what is published is told again with its new length
-        jdbc.sql(
-                        "update week_stops set minutes = minutes_asked, minutes_taken = true, published_from = null where id = ?")
+        jdbc.sql("update week_stops set minutes = minutes_asked, minutes_taken = true where id = ?")
                 .param(stopId)
                 .update();
         String what = "Gave " + stop.site() + " " + Times.span(asked) + " instead of " + Times.span(stop.minutes());

@@ -12,6 +12,7 @@ import app.ramkeeper.identity.PersonId;
 import app.ramkeeper.identity.Role;
 import app.ramkeeper.rounds.week.Preparation;
 import app.ramkeeper.rounds.week.Stop;
+import app.ramkeeper.rounds.week.Times;
 import app.ramkeeper.rounds.week.WeekStore;
 import app.ramkeeper.shared.Uuids;
 import app.ramkeeper.visits.FieldPeople;
@@ -195,6 +196,58 @@ class StopDetailsTests {
         assertThat(get("/rounds/" + monday)).bodyText().doesNotContain("its tasks need");
         assertThat(post(page(stop()) + "/minutes").param("version", "" + version()))
                 .hasStatus(409);
+    }
+
+    @Test
+    void aPublishedVisitWhoseTasksGrowIsToldItsNewLength() {
+        visit(false);
+        preparation.prepare(monday, null);
+        publish();
+        int before = visitMinutes();
+        assertThat(before).isEqualTo(tasksSum());
+
+        jdbc.sql("update task_kinds set minutes = minutes + 40 where code = 'CLEAN_STRAINER'")
+                .update();
+        assertThat(post("/rounds/" + monday + "/prepare")).hasStatus3xxRedirection();
+
+        Stop grown = stop();
+        assertThat(grown.minutes()).isEqualTo(before + 40);
+        String words =
+                "Published with " + Times.span(before) + ", its tasks have come to need " + Times.span(before + 40);
+        assertThat(get("/rounds/" + monday)).bodyText().contains(words);
+        assertThat(get(page(grown))).bodyText().contains(words, "Publish the changes");
+
+        publish();
+
+        assertThat(visitMinutes()).isEqualTo(before + 40);
+        assertThat(stop().changedAt()).as("the technician sees that it changed").isNotNull();
+        assertThat(stop().publishedFrom()).isEqualTo(grown.publishedFrom());
+        assertThat(get("/rounds/" + monday)).bodyText().doesNotContain("have come to need");
+    }
+
+    @Test
+    void aPublishedVisitWithTypedMinutesKeepsThemUntilTheLongerAreTakenOver() {
+        visit(true);
+        preparation.prepare(monday, null);
+        publish();
+        assertThat(visitMinutes()).isEqualTo(60);
+        assertThat(get("/rounds/" + monday))
+                .bodyText()
+                .contains("1 h given, its tasks need ")
+                .doesNotContain("have come to need");
+        publish();
+        assertThat(visitMinutes()).isEqualTo(60);
+
+        assertThat(post(page(stop()) + "/minutes").param("version", "" + version()))
+                .hasStatus3xxRedirection();
+        assertThat(get("/rounds/" + monday)).bodyText().contains("Published with 1 h, its tasks have come to need ");
+        publish();
+        assertThat(visitMinutes()).isEqualTo(tasksSum());
+    }
+
+    private void publish() {
+        assertThat(post("/rounds/" + monday + "/publish").param("version", "" + version()))
+                .hasStatus3xxRedirection();
     }
 
     /** A planned visit of an hour that all tasks of the site belong to. */

@@ -6,8 +6,10 @@ import app.ramkeeper.rounds.week.Bundle.Appointment;
 import app.ramkeeper.rounds.week.Bundle.SiteTerms;
 import app.ramkeeper.rounds.week.Supplies.Need;
 import app.ramkeeper.rounds.week.Supplies.OnHand;
+import java.time.Instant;
 import java.time.LocalDate;
 import java.time.LocalTime;
+import java.time.ZoneOffset;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -162,8 +164,6 @@ public final class InventedWeek {
         Bundle bundle = new Bundle(site, visit, MONDAY);
         tasks(bundle, site, where);
         SiteTerms terms = new SiteTerms(site, random.nextInt(6), false, false, false);
-        Set<String> skills = bundle.skills(terms, skillsOfKind);
-        int crew = bundle.crew(terms, skills);
         tasks.put(stop, bundle.tasks);
         boolean marked = random.nextInt(100) < 3;
         if (!agreed) {
@@ -175,23 +175,36 @@ public final class InventedWeek {
             }
         }
         UUID known = random.nextInt(10) < 7 ? team[random.nextInt(TEAM)] : null;
+        return stop(stop, "Site " + number, where, marked, bundle, terms, known);
+    }
+
+    private Stop stop(
+            UUID id,
+            String name,
+            Position where,
+            boolean marked,
+            Bundle bundle,
+            SiteTerms terms,
+            @Nullable UUID known) {
+        Set<String> skills = bundle.skills(terms, skillsOfKind);
+        Appointment visit = bundle.visit;
         return new Stop(
-                stop,
-                site,
-                "Site " + number,
+                id,
+                bundle.site,
+                name,
                 null,
                 where.latitude(),
                 where.longitude(),
                 marked ? "WEED" : "CLEAN",
                 marked ? team[0] : null,
                 visit == null ? null : visit.id(),
-                "SERVICE",
+                visit == null ? "SERVICE" : visit.kind(),
                 bundle.minutes(terms, Map.of()).given(),
-                crew,
+                bundle.crew(terms, skills),
                 String.join(",", skills),
                 bundle.pressing(),
-                agreed ? day : null,
-                from,
+                visit == null ? null : visit.plannedOn(),
+                visit == null ? null : visit.plannedFrom(),
                 null,
                 bundle.worth(),
                 bundle.worthADay(),
@@ -211,11 +224,63 @@ public final class InventedWeek {
                 null,
                 null,
                 visit == null ? null : "PLANNED",
-                visit == null ? null : "CONFIRMED",
+                visit == null ? null : visit.answer(),
                 false,
                 "tasks",
                 known,
+                null,
                 null);
+    }
+
+    /** The week once it is published, and somebody has rung: no water. */
+    public Week withCallOut(Week placed) {
+        UUID site = id();
+        Appointment call = new Appointment(
+                id(), site, "CALL_OUT", null, null, 60, "NONE", "PLANNED", null, null, 1, "no water", false);
+        Stop stop = stop(
+                id(),
+                "Dry farm",
+                place(),
+                false,
+                new Bundle(site, call, MONDAY),
+                new SiteTerms(site, 2, false, false, false),
+                null);
+        List<Stop> stops = new ArrayList<>(placed.stops());
+        stops.add(stop);
+        Instant then = MONDAY.minusDays(3).atStartOfDay(ZoneOffset.UTC).toInstant();
+        return new Week(
+                new WeekPlan(placed.plan().id(), MONDAY, 2, 2, then, then, null),
+                stops,
+                placed.rounds(),
+                placed.drive());
+    }
+
+    /** The week with a technician ill from a day on. */
+    public Week ill(Week placed, UUID who, LocalDate from) {
+        List<TechDay> days = placed.rounds().stream()
+                .map(d -> d.personId().equals(who) && !d.day().isBefore(from) ? onLeave(d) : d)
+                .toList();
+        return new Week(placed.plan(), placed.stops(), days, placed.drive());
+    }
+
+    private static TechDay onLeave(TechDay d) {
+        return new TechDay(
+                d.personId(),
+                d.name(),
+                d.day(),
+                "is on leave",
+                d.from(),
+                d.until(),
+                d.longest(),
+                d.breakMinutes(),
+                d.start(),
+                d.end(),
+                d.skills(),
+                d.depotId(),
+                d.mateId(),
+                d.mate(),
+                d.locked(),
+                d.lateAt());
     }
 
     /** One or two tasks; of a visit's first a quarter is pressing, a fifth only soon. */
