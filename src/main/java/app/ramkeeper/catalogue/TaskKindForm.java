@@ -141,7 +141,7 @@ public record TaskKindForm(
                 ? List.of()
                 : java.util.Arrays.stream(
                                 skills.toUpperCase(java.util.Locale.ROOT).split("[,;\\s]+"))
-                        .filter(skill -> !skill.isEmpty() && skill.length() <= 40)
+                        .filter(skill -> !skill.isEmpty())
                         .distinct()
                         .toList();
     }

@@ -1,5 +1,8 @@
 package app.ramkeeper.catalogue;
 
+import app.ramkeeper.identity.People;
+import app.ramkeeper.web.Choice;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -18,11 +21,13 @@ class TaskKindPage {
     private final Catalogue catalogue;
     private final JdbcClient jdbc;
     private final CatalogueChoices choices;
+    private final People people;
 
-    TaskKindPage(Catalogue catalogue, JdbcClient jdbc, CatalogueChoices choices) {
+    TaskKindPage(Catalogue catalogue, JdbcClient jdbc, CatalogueChoices choices, People people) {
         this.catalogue = catalogue;
         this.jdbc = jdbc;
         this.choices = choices;
+        this.people = people;
     }
 
     /** The page with a form that has rows to spare. */
@@ -60,6 +65,7 @@ class TaskKindPage {
 
     /** Models and waters come from the page's own rows; whatever else was posted is refused by its row. */
     void check(TaskKindForm form, BindingResult result) {
+        checkSkills(form, result);
         Set<UUID> models =
                 catalogue.pumpModels().stream().map(m -> m.id().value()).collect(Collectors.toSet());
         List<TaskKindForm.ModelInterval> own = TaskKindForms.orEmpty(form.models());
@@ -77,6 +83,21 @@ class TaskKindPage {
                 result.rejectValue(
                         "waters[" + i + "].factor", "taskKind.water.unknown", "This class of water is not known.");
             }
+        }
+    }
+
+    /** A skill that nobody can have would keep the task out of every week. */
+    private void checkSkills(TaskKindForm form, BindingResult result) {
+        List<String> unknown = new ArrayList<>(form.skillList());
+        if (unknown.isEmpty()) {
+            return;
+        }
+        List<String> known =
+                people.skills().stream().map(Choice::value).sorted().toList();
+        unknown.removeAll(known);
+        if (!unknown.isEmpty()) {
+            Object[] words = {String.join(", ", unknown), String.join(", ", known)};
+            result.rejectValue("skills", "taskKind.skills.unknown", words, "This skill is not known.");
         }
     }
 

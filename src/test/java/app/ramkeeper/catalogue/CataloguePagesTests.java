@@ -227,6 +227,17 @@ class CataloguePagesTests {
     }
 
     @Test
+    void namesTheKnownSkillsBesideAnUnknownOne() throws Exception {
+        MvcTestResult page =
+                post("/task-kinds/new", Role.ADMINISTRATOR, "skills", "lifting, nonsense", "description", "Part kept");
+
+        assertThat(page).hasStatus(422);
+        assertThat(body(page))
+                .contains("id=\"skills-error\"", "Not known: NONSENSE.", "CONFINED_SPACE, FIRST_AID, LIFTING")
+                .contains("value=\"lifting, nonsense\"", "Part kept");
+    }
+
+    @Test
     void previewSaysWhatMovesAndSavesNothing() throws Exception {
         Integer version = jdbc.sql("select version from task_kinds where code = 'CHANGE_DELIVERY_RUBBER'")
                 .query(Integer.class)
