@@ -107,8 +107,8 @@ public record DueFilter(
         return sort == null ? DueSort.DUE : sort;
     }
 
-    /** Tasks without a due date can only be read by their id. */
-    boolean byIdOnly() {
+    /** Tasks without a due date of ours stand by site, install and kind, whatever order was asked for. */
+    boolean byPlace() {
         return state == DueState.UNKNOWN
                 || ((state == DueState.BY_OWNER || state == DueState.DECLINED || state == DueState.ASLEEP));
     }

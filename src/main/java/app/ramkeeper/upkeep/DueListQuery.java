@@ -22,6 +22,14 @@ class DueListQuery {
     /** Before any real day; stands for "never" in the order by last done day. */
     private static final LocalDate NEVER = LocalDate.of(1, 1, 1);
 
+    private static final String PLACE = "folded(s.name), s.id, folded(i.name), i.id, k.name, t.id";
+    /** What stands behind the last task shown, wherever that one stands by now; the first line lets an index find the site. */
+    private static final String AFTER = """
+             and folded(s.name) >= (select folded(s.name) %1$s)
+            and (%2$s) > (select %2$s %1$s)""".formatted("""
+            from service_tasks t join task_kinds k on k.id = t.task_kind_id
+              join installs i on i.id = t.install_id join sites s on s.id = i.site_id where t.id = :id""", PLACE);
+
     private final JdbcClient jdbc;
     private final Clock clock;
 
@@ -59,8 +67,8 @@ class DueListQuery {
         LocalDate today = LocalDate.now(clock);
         Map<String, Object> parameters = new HashMap<>();
         String where = filter.where(today, parameters) + key(filter, parameters);
-        String order = filter.byIdOnly()
-                ? "t.id"
+        String order = filter.byPlace()
+                ? PLACE
                 : filter.order().column() + filter.order().direction()
                         + (filter.order() == DueFilter.DueSort.LAST_DONE ? " nulls last" : "") + ", t.id"
                         + filter.order().direction();
@@ -89,8 +97,8 @@ class DueListQuery {
         } catch (DateTimeParseException | IllegalArgumentException broken) {
             return "";
         }
-        if (filter.byIdOnly()) {
-            return " and t.id > :id";
+        if (filter.byPlace()) {
+            return AFTER;
         }
         parameters.put("day", day);
         String column = filter.order().column();

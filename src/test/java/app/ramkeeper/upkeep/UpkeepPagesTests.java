@@ -250,20 +250,22 @@ class UpkeepPagesTests {
 
     @Test
     void putsDownManyUnknownLastDaysAtOnceAndMovesNoneThatIsKnown() {
-        InstallId old = installs.ofUnknownAge(sites.named("Old block"));
+        InstallId old = installs.ofUnknownAge(sites.named(name + " b"));
+        UUID before = task(installs.ofUnknownAge(sites.named(name + " a")), "CHANGE_WASTE_RUBBER");
         UUID strainer = task(old, "CLEAN_STRAINER");
         UUID seals = task(old, "INSPECT_SEALS");
         UUID known = task();
         LocalDate spring = LocalDate.now(clock).minusDays(50);
 
-        var refused = unknown(strainer, spring.toString(), seals, "3 May");
+        var refused = unknown(before, strainer, spring.toString(), seals, "3 May");
         assertThat(refused).hasStatus(422);
         assertThat(text(refused)).contains("Give the day as", "3 May", spring.toString());
-        assertThat(text(unknown(strainer, LocalDate.now(clock).plusDays(1).toString(), seals, "")))
+        assertThat(text(unknown(
+                        before, strainer, LocalDate.now(clock).plusDays(1).toString(), seals, "")))
                 .contains("lies in the future");
         assertThat(due(strainer)).isEmpty();
 
-        assertThat(unknown(strainer, spring.toString(), known, spring.toString()))
+        assertThat(unknown(before, strainer, spring.toString(), known, spring.toString()))
                 .hasStatus3xxRedirection();
         assertThat(due(strainer)).contains(spring.plusMonths(3));
         assertThat(due(seals)).isEmpty();
@@ -274,20 +276,38 @@ class UpkeepPagesTests {
                 .isEmpty();
     }
 
-    private MvcTestResult unknown(UUID one, String day, UUID other, String otherDay) {
+    private MvcTestResult unknown(UUID before, UUID one, String day, UUID other, String otherDay) {
         return mvc.post()
                 .uri("/due/unknown")
                 .with(user(office()))
                 .with(csrf())
-                .param("after", justBefore(one.compareTo(other) < 0 ? one : other))
+                .param("after", after(before))
                 .param("on." + one, day)
                 .param("on." + other, otherDay)
                 .exchange();
     }
 
-    private String justBefore(UUID task) {
-        return Cursor.of(
-                LocalDate.now(clock), new UUID(task.getMostSignificantBits(), task.getLeastSignificantBits() - 1));
+    private String after(UUID task) {
+        return Cursor.of(LocalDate.now(clock), task);
+    }
+
+    @Test
+    void unknownLastDatesStandBySiteInstallAndKind() {
+        SiteId second = sites.named(name + " c");
+        InstallId top = installs.ofUnknownAge(second);
+        InstallId first = installs.ofUnknownAge(sites.named(name + " B"));
+        UUID before = task(installs.ofUnknownAge(sites.named(name + " a")), "INSPECT_SEALS");
+
+        String page = get("/due/unknown?after=" + after(before));
+
+        assertThat(page)
+                .containsSubsequence(
+                        name + " B", "Change delivery valve rubber", "Clean strainer", name + " c", "Clean strainer");
+        assertThat(page.indexOf("on-" + task(first, "CLEAN_STRAINER")))
+                .isBetween(1, page.indexOf("on-" + task(top, "CHANGE_DELIVERY_RUBBER")));
+        assertThat(get("/due/unknown?after=" + after(task(first, "CLEAN_STRAINER"))))
+                .doesNotContain("on-" + task(first, "CHANGE_DELIVERY_RUBBER"))
+                .contains("on-" + task(top, "CHANGE_DELIVERY_RUBBER"));
     }
 
     private UUID task(InstallId at, String kind) {
