@@ -99,15 +99,17 @@ final class DemoHistory {
             default -> "Ford too deep after the rain.";
         };
         UUID report = report(at, workday(today.minusDays(20 + number % 40)), "SERVICE", "COULD_NOT", reason, note);
-        rows.add(
-                "report_works (id, report_id, install_id, pump_id, task_kind_id, outcome, reason)",
-                Uuids.next(),
-                report,
-                at.install(),
-                at.pump(),
-                company.taskKinds.get("CHANGE_DELIVERY_RUBBER"),
-                "COULD_NOT",
-                reason);
+        for (String rubber : new String[] {"CHANGE_DELIVERY_RUBBER", "CHANGE_WASTE_RUBBER"}) {
+            rows.add(
+                    "report_works (id, report_id, install_id, pump_id, task_kind_id, outcome, reason)",
+                    Uuids.next(),
+                    report,
+                    at.install(),
+                    at.pump(),
+                    company.taskKinds.get(rubber),
+                    "COULD_NOT",
+                    reason);
+        }
     }
 
     UUID report(Placed at, LocalDate day, String kind, String outcome, @Nullable String reason, @Nullable String note) {

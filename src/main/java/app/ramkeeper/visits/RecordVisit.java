@@ -67,15 +67,20 @@ public record RecordVisit(
 
     /** The same report, of another site. */
     RecordVisit at(SiteId other) {
-        return copy(other, commissioned);
+        return copy(other, works, commissioned);
     }
 
     /** The same report; where it does not say which install was commissioned, another one says it. */
     RecordVisit orCommissioned(@Nullable Commissioned other) {
-        return commissioned == null ? copy(site, other) : this;
+        return commissioned == null ? copy(site, works, other) : this;
     }
 
-    private RecordVisit copy(SiteId site, @Nullable Commissioned commissioned) {
+    /** The same report with other works. */
+    RecordVisit with(List<Work> other) {
+        return copy(site, other, commissioned);
+    }
+
+    private RecordVisit copy(SiteId site, List<Work> works, @Nullable Commissioned commissioned) {
         return new RecordVisit(
                 id,
                 visit,

@@ -36,6 +36,7 @@ public class VisitRecorder {
     private final HeldReports held;
     private final Superseding superseding;
     private final ReportEffects effects;
+    private final InVain inVain;
     private final ContentHash hashes;
     private final Clock clock;
 
@@ -46,6 +47,7 @@ public class VisitRecorder {
             HeldReports held,
             Superseding superseding,
             ReportEffects effects,
+            InVain inVain,
             ContentHash hashes,
             Clock clock) {
         this.reports = reports;
@@ -54,6 +56,7 @@ public class VisitRecorder {
         this.held = held;
         this.superseding = superseding;
         this.effects = effects;
+        this.inVain = inVain;
         this.hashes = hashes;
         this.clock = clock;
     }
@@ -132,8 +135,8 @@ public class VisitRecorder {
 
     private Recorded write(RecordVisit sound, byte[] hash, PersonId by) {
         Optional<Superseding.Old> old = Optional.ofNullable(sound.supersedes()).flatMap(superseding::hold);
-        RecordVisit command =
-                sound.orCommissioned(old.map(Superseding.Old::commissioned).orElse(null));
+        RecordVisit command = inVain.complete(
+                sound.orCommissioned(old.map(Superseding.Old::commissioned).orElse(null)));
         // A correction stays beside what it corrects, also where that names a site that was merged since.
         SiteId site = old.map(Superseding.Old::site).orElse(command.site());
         if (!reports.insertHead(command.at(site), by, hash)) {

@@ -26,15 +26,23 @@ import app.ramkeeper.identity.PersonId;
 import app.ramkeeper.upkeep.rules.LastDone;
 import app.ramkeeper.upkeep.rules.TaskState;
 import app.ramkeeper.upkeep.rules.Waiting;
+import app.ramkeeper.visits.DoneBy;
 import app.ramkeeper.visits.FieldPeople;
+import app.ramkeeper.visits.PlanVisit;
 import app.ramkeeper.visits.Reason;
 import app.ramkeeper.visits.RecordVisit;
 import app.ramkeeper.visits.Reports;
+import app.ramkeeper.visits.VisitId;
+import app.ramkeeper.visits.VisitKind;
 import app.ramkeeper.visits.VisitRecorder;
+import app.ramkeeper.visits.Visits;
+import app.ramkeeper.visits.WorkOutcome;
+import java.time.Clock;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -58,6 +66,12 @@ class BookkeepingTests {
 
     @Autowired
     VisitRecorder recorder;
+
+    @Autowired
+    Visits visits;
+
+    @Autowired
+    Clock clock;
 
     @Autowired
     InstallWorks works;
@@ -205,10 +219,10 @@ class BookkeepingTests {
                                 null,
                                 kind("CLEAN_STRAINER"),
                                 null,
-                                app.ramkeeper.visits.WorkOutcome.COULD_NOT,
+                                WorkOutcome.COULD_NOT,
                                 Reason.LOCKED_GATE,
                                 null,
-                                app.ramkeeper.visits.DoneBy.US,
+                                DoneBy.US,
                                 false,
                                 "chain on the gate"))
                         .build(),
@@ -217,6 +231,50 @@ class BookkeepingTests {
         assertThat(task("CLEAN_STRAINER").dueOn()).isEqualTo(START.plusMonths(3));
         assertThat(task("CLEAN_STRAINER").waiting()).isEqualTo(Waiting.CANNOT_REACH);
         assertThat(task("CLEAN_STRAINER").waitingNote()).isEqualTo("chain on the gate");
+    }
+
+    @Test
+    void aVisitInVainLeavesAllItWasToDoWaitingForTheSameReason() {
+        LocalDate today = LocalDate.now(clock);
+        UUID rubber = task("CHANGE_WASTE_RUBBER").id();
+        UUID strainer = task("CLEAN_STRAINER").id();
+        VisitId visit = visits.plan(new PlanVisit(
+                site,
+                VisitKind.SERVICE,
+                today,
+                null,
+                60,
+                List.of(tech),
+                List.of(
+                        new PlanVisit.Task(rubber, install, kind("CHANGE_WASTE_RUBBER")),
+                        new PlanVisit.Task(strainer, install, kind("CLEAN_STRAINER"))),
+                null));
+
+        recorder.record(
+                Reports.service(site, tech, today)
+                        .visit(visit)
+                        .inVain(Reason.LOCKED_GATE)
+                        .work(new RecordVisit.Work(
+                                install,
+                                null,
+                                kind("CHANGE_WASTE_RUBBER"),
+                                rubber,
+                                WorkOutcome.COULD_NOT,
+                                Reason.PARTS,
+                                null,
+                                DoneBy.US,
+                                false,
+                                null))
+                        .build(),
+                tech);
+
+        assertThat(task("CHANGE_WASTE_RUBBER").waiting())
+                .as("what the report says of a task holds")
+                .isEqualTo(Waiting.PARTS);
+        assertThat(task("CLEAN_STRAINER").waiting()).isEqualTo(Waiting.CANNOT_REACH);
+        assertThat(task("CHANGE_DELIVERY_RUBBER").waiting())
+                .as("nobody asked for it")
+                .isEqualTo(Waiting.OURS);
     }
 
     @Test
