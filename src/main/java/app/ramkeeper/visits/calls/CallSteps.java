@@ -35,12 +35,14 @@ class CallSteps {
 
     private final Calls calls;
     private final VisitChoices choices;
+    private final DraftedVisits drafts;
     private final Saving saving;
     private final Say say;
 
-    CallSteps(Calls calls, VisitChoices choices, Saving saving, Say say) {
+    CallSteps(Calls calls, VisitChoices choices, DraftedVisits drafts, Saving saving, Say say) {
         this.calls = calls;
         this.choices = choices;
+        this.drafts = drafts;
         this.saving = saving;
         this.say = say;
     }
@@ -94,6 +96,12 @@ class CallSteps {
 
     private void fill(Model model, CallView call) {
         model.addAttribute("call", call);
+        UUID visit = call.line().visitId();
+        model.addAttribute(
+                "draft",
+                visit == null || !"PLANNED".equals(call.visitState())
+                        ? null
+                        : drafts.of(visit).orElse(null));
         model.addAttribute("people", choices.people());
         if (!model.containsAttribute("visitForm")) {
             model.addAttribute("visitForm", new CallVisitForm(say.today(), null, USUAL_MINUTES, null, null));

@@ -16,8 +16,10 @@ import app.ramkeeper.identity.PersonId;
 import app.ramkeeper.identity.Role;
 import app.ramkeeper.shared.Uuids;
 import app.ramkeeper.visits.FieldPeople;
+import app.ramkeeper.web.Say;
 import java.nio.charset.StandardCharsets;
 import java.time.Clock;
+import java.time.DayOfWeek;
 import java.time.LocalDate;
 import java.util.Set;
 import java.util.UUID;
@@ -87,6 +89,42 @@ class CallPagesTests {
         assertThat(text(get("/calls"))).contains(name, "no visit yet", "stock dry");
         assertThat(text(get("/calls?show=all"))).contains(name);
         assertThat(text(get("/calls?show=all&after=junk"))).contains(name);
+    }
+
+    @Test
+    void showsWhereItsVisitStandsInTheDraftOfAWeek() {
+        UUID id = Uuids.next();
+        post("/calls", call(id));
+        UUID visit = Uuids.next();
+        jdbc.sql("insert into visits (id, site_id, kind, minutes) values (?, ?, 'CALL_OUT', 60)")
+                .params(visit, site.value())
+                .update();
+        jdbc.sql("update calls set visit_id = ? where id = ?").params(visit, id).update();
+        assertThat(text(get("/calls/" + id))).contains("no day yet").doesNotContain("In the draft");
+
+        LocalDate monday = LocalDate.now(clock).plusWeeks(70).with(DayOfWeek.MONDAY);
+        UUID plan = Uuids.next();
+        jdbc.sql("insert into week_plans (id, monday) values (?, ?)")
+                .params(plan, monday)
+                .update();
+        UUID stop = Uuids.next();
+        jdbc.sql("""
+                        insert into week_stops (id, plan_id, site_id, visit_id, kind, minutes, must, worth, why)
+                        values (?, ?, ?, ?, 'CALL_OUT', 60, true, 1, 'call')""").params(stop, plan, site.value(), visit).update();
+        assertThat(text(get("/calls/" + id)))
+                .contains("In the draft of the week of " + Say.day(monday), "not in a round yet");
+
+        jdbc.sql("update week_stops set person_id = ?, day = ?, position = 0 where id = ?")
+                .params(clerk.value(), monday.plusDays(1), stop)
+                .update();
+        assertThat(text(get("/calls/" + id)))
+                .contains("/rounds/" + monday + "/stops/" + stop)
+                .contains(Say.day(monday.plusDays(1)) + ", Ngaire Holt; not published yet");
+
+        jdbc.sql("update visits set planned_on = ? where id = ?")
+                .params(monday.plusDays(1), visit)
+                .update();
+        assertThat(text(get("/calls/" + id))).doesNotContain("In the draft");
     }
 
     @Test
