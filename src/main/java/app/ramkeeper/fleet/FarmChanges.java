@@ -4,6 +4,8 @@ import app.ramkeeper.identity.ForRegister;
 import app.ramkeeper.shared.Conflict;
 import app.ramkeeper.shared.Missing;
 import app.ramkeeper.shared.Uuids;
+import app.ramkeeper.web.Say;
+import java.time.LocalDate;
 import java.util.List;
 import java.util.UUID;
 import org.springframework.context.ApplicationEventPublisher;
@@ -42,7 +44,7 @@ public class FarmChanges {
      */
     public void sell(SellFarm sale) {
         if (sale.seller().equals(sale.buyer())) {
-            throw new Conflict("Seller and buyer are the same customer.");
+            throw new Conflict("buyer", "Seller and buyer are the same customer.");
         }
         Site site = live(sale.site());
         Customer seller =
@@ -52,10 +54,35 @@ public class FarmChanges {
             taken += handOver(sale, part);
         }
         if (taken == 0) {
-            throw new Conflict("The seller plays none of these parts at this site on that day.");
+            throw noneTaken(sale);
         }
         takeNotesAlong(site, seller, sale);
         papers.endFor(sale.site(), sale.seller(), sale.on());
+    }
+
+    private Conflict noneTaken(SellFarm sale) {
+        return jdbc.sql("""
+                        select min(from_date) from site_parties
+                        where site_id = :site and customer_id = :seller and part = any(:parts) and until_date is null""")
+                .param("site", sale.site().value())
+                .param("seller", sale.seller().value())
+                .param("parts", sale.parts().stream().map(SitePart::name).toArray(String[]::new))
+                .query(LocalDate.class)
+                .optional()
+                .map(began -> new Conflict(
+                        "on",
+                        "The seller's part began on " + Say.day(began)
+                                + "; the buyer's can begin the day after at the earliest."))
+                .orElseGet(() -> new Conflict("parts", "The seller plays none of these parts at this site any more."));
+    }
+
+    /** The first day of which anything is known at a site: a part that somebody played, a commissioning; else 1900. */
+    @Transactional(readOnly = true)
+    public LocalDate knownSince(SiteId site) {
+        return jdbc.sql("""
+                        select coalesce(min(known.day), date '1900-01-01') from (
+                          select from_date as day from site_parties where site_id = :site
+                          union all select commissioned_on from installs where site_id = :site) known""").param("site", site.value()).query(LocalDate.class).single();
     }
 
     private int handOver(SellFarm sale, SitePart part) {
@@ -86,7 +113,7 @@ public class FarmChanges {
             return;
         }
         String before = seller.details.privateNotes();
-        String moved = "%s, sold on %s:\n%s".formatted(site.details.name(), sale.on(), notes);
+        String moved = "%s, sold on %s:\n%s".formatted(site.details.name(), Say.day(sale.on()), notes);
         seller.details = seller.details.withPrivateNotes(before == null ? moved : before + "\n\n" + moved);
         site.details = site.details.withPrivateNotes(null);
         customers.flush();

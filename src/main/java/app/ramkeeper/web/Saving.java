@@ -29,11 +29,21 @@ public class Saving {
             work.run();
             return true;
         } catch (Conflict conflict) {
-            errors.reject("conflict", String.valueOf(conflict.getMessage()));
+            reject(errors, conflict);
         } catch (DataIntegrityViolationException broken) {
             rules.reject(errors, broken);
         }
         return false;
+    }
+
+    private static void reject(Errors errors, Conflict conflict) {
+        String field = conflict.field();
+        String sentence = String.valueOf(conflict.getMessage());
+        if (field != null && errors.getFieldType(field) != null) {
+            errors.rejectValue(field, "conflict", sentence);
+        } else {
+            errors.reject("conflict", sentence);
+        }
     }
 
     /** The form as it stands, for a step that saves nothing: nothing is complained about. */

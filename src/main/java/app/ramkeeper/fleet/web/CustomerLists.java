@@ -66,6 +66,14 @@ class CustomerLists {
         this.search = search;
     }
 
+    /** A customer who still stands for himself, as a search would show him. */
+    Optional<Row> byId(UUID id) {
+        return jdbc.sql(COLUMNS + " and c.id = ?")
+                .param(id)
+                .query(CustomerLists::row)
+                .optional();
+    }
+
     Slice<Row> page(@Nullable String after) {
         Optional<List<String>> keys = Cursor.read(after, 2).filter(k -> isId(k.get(1)));
         List<Row> rows = jdbc.sql(COLUMNS

@@ -1,12 +1,9 @@
 package app.ramkeeper.fleet.web;
 
-import app.ramkeeper.fleet.CustomerId;
 import app.ramkeeper.fleet.FarmChanges;
 import app.ramkeeper.fleet.Fleet;
 import app.ramkeeper.fleet.InstallId;
-import app.ramkeeper.fleet.SellFarm;
 import app.ramkeeper.fleet.SiteId;
-import app.ramkeeper.fleet.SitePart;
 import app.ramkeeper.fleet.SplitSite;
 import app.ramkeeper.identity.ForOffice;
 import app.ramkeeper.web.Saved;
@@ -33,18 +30,11 @@ import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.servlet.ModelAndView;
 import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 
-/** A farm is sold or split, and a site that was registered twice becomes one. */
+/** A farm is split, and a site that was registered twice becomes one. */
 @Controller
 @ForOffice
 @RequestMapping("/sites/{site}")
 class FarmPages {
-
-    /** Who sells to whom, from which day on. */
-    record SaleForm(
-            @NotNull @Nullable UUID seller,
-            @NotNull @Nullable UUID buyer,
-            @NotNull @Nullable LocalDate on,
-            @NotEmpty @Nullable Set<SitePart> parts) {}
 
     /** Which installs become a site of their own. */
     record SplitForm(
@@ -54,53 +44,12 @@ class FarmPages {
 
     private final FarmChanges farms;
     private final Fleet fleet;
-    private final CustomerLists customers;
-    private final Words words;
     private final Saving saving;
 
-    FarmPages(FarmChanges farms, Fleet fleet, CustomerLists customers, Words words, Saving saving) {
+    FarmPages(FarmChanges farms, Fleet fleet, Saving saving) {
         this.farms = farms;
         this.fleet = fleet;
-        this.customers = customers;
-        this.words = words;
         this.saving = saving;
-    }
-
-    @GetMapping("/sell")
-    String sell(@PathVariable UUID site, @RequestParam @Nullable String q, Model model) {
-        model.addAttribute("form", new SaleForm(null, null, null, Set.of(SitePart.values())));
-        return salePage(site, q, model);
-    }
-
-    private String salePage(UUID site, @Nullable String q, Model model) {
-        model.addAttribute("site", fleet.site(new SiteId(site)));
-        model.addAttribute("q", q);
-        model.addAttribute("found", q == null ? Set.of() : customers.find(q, 10));
-        model.addAttribute("partChoices", words.all(SitePart.class));
-        return "fleet/site-sell";
-    }
-
-    @PostMapping("/sell")
-    ModelAndView sold(
-            @PathVariable UUID site,
-            @Valid @ModelAttribute("form") SaleForm form,
-            BindingResult errors,
-            @RequestParam @Nullable String q,
-            Model model,
-            RedirectAttributes redirect) {
-        boolean done = saving.did(
-                errors,
-                () -> farms.sell(new SellFarm(
-                        new SiteId(site),
-                        new CustomerId(Given.need(form.seller(), "Choose the seller.")),
-                        new CustomerId(Given.need(form.buyer(), "Choose the buyer.")),
-                        Given.need(form.on(), "Give the day."),
-                        Given.need(form.parts(), "Choose the parts."))));
-        if (!done) {
-            return Saving.again(salePage(site, q, model), model).addObject("form", form);
-        }
-        redirect.addFlashAttribute("saved", Saved.of("fleet.saved.theFarmHasIts"));
-        return new ModelAndView("redirect:/sites/" + site);
     }
 
     @GetMapping("/split")

@@ -19,6 +19,7 @@ import java.nio.charset.StandardCharsets;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.UUID;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.DisplayName;
 import org.junit.jupiter.api.Test;
@@ -109,6 +110,11 @@ class FarmPagesTests {
 
         assertThat(answer).hasStatus(422);
         assertThat(text(answer)).contains("some day", "Bram Newcombe");
+        assertThat(text(post("/sites/" + site + "/sell", "q", "newcombe", "seller", seller.toString())))
+                .containsPattern("id=\"buyer-error\"[^>]*>Find and choose the buyer.")
+                .containsPattern("id=\"parts-error\"[^>]*>Choose the parts that change hands.")
+                .contains("Give the day on which the buyer begins.", "Bram Newcombe")
+                .doesNotContain("seller-error", "Please fill this in");
         assertThat(text(answer)).containsPattern("name=\"seller\"[^>]*value=\"" + seller + "\"[^>]*checked");
         assertThat(parties()).containsExactly(seller + " null null");
     }
@@ -127,7 +133,65 @@ class FarmPagesTests {
                 "OWNER");
 
         assertThat(answer).hasStatus(422);
-        assertThat(text(answer)).contains("Seller and buyer are the same customer.", "2026-03-01");
+        assertThat(text(answer))
+                .containsPattern("id=\"buyer-error\"[^>]*>Seller and buyer are the same customer.")
+                .contains("2026-03-01");
+    }
+
+    @Test
+    void aSaleBeforeAllThatIsKnownIsAskedAboutOnce() {
+        installs.commissioned(site, LocalDate.of(2018, 5, 4));
+        String[] early = {
+            "q",
+            "newcombe",
+            "seller",
+            seller.toString(),
+            "buyer",
+            buyer.toString(),
+            "on",
+            "1999-01-01",
+            "parts",
+            "OWNER"
+        };
+
+        MvcTestResult asked = post("/sites/" + site + "/sell", early);
+        assertThat(asked).hasStatus(422);
+        assertThat(text(asked))
+                .contains("id=\"on-error\"", "Was it really Fri 1 Jan 1999?", "before Fri 4 May 2018", "1999-01-01")
+                .containsPattern("value=\"" + buyer.value() + "\"[^>]*checked")
+                .contains("name=\"sure\"");
+        assertThat(parties()).containsExactly(seller + " null null");
+
+        assertThat(post("/sites/" + site + "/sell", with(early, "sure", "true")))
+                .hasStatus3xxRedirection();
+        assertThat(parties()).containsExactly(seller + " null 1999-01-01", buyer.value() + " 1999-01-01 null");
+    }
+
+    @Test
+    void anotherSearchKeepsWhatWasChosen() {
+        MvcTestResult again = post(
+                "/sites/" + site + "/sell",
+                "find",
+                "yes",
+                "q",
+                "nobody of that name",
+                "seller",
+                seller.toString(),
+                "buyer",
+                buyer.toString(),
+                "on",
+                "2026-03-01");
+
+        assertThat(again).hasStatusOk();
+        assertThat(text(again))
+                .contains("Bram Newcombe", "2026-03-01")
+                .doesNotContain("Please mend this")
+                .containsPattern("value=\"" + buyer.value() + "\"[^>]*checked");
+        assertThat(parties()).containsExactly(seller + " null null");
+    }
+
+    private static String[] with(String[] fields, String... more) {
+        return Stream.of(fields, more).flatMap(Stream::of).toArray(String[]::new);
     }
 
     @Test
