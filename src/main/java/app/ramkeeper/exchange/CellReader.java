@@ -4,6 +4,7 @@ import app.ramkeeper.exchange.reading.Dates;
 import app.ramkeeper.exchange.reading.Quantities;
 import app.ramkeeper.shared.Measured;
 import app.ramkeeper.shared.Unit;
+import app.ramkeeper.web.Say;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Locale;
@@ -94,9 +95,9 @@ final class CellReader {
                     field.code(),
                     "“" + cell + "” is not a day that can be read. Write it like 2024-03-15 or 15 Mar 2024.");
         } else if (date.get().isAfter(today)) {
-            parsed.problem(field.code(), field.label() + " " + date.get() + " lies in the future.");
+            parsed.problem(field.code(), field.label() + " " + Say.day(date.get()) + " lies in the future.");
         } else if (date.get().isBefore(EARLIEST)) {
-            parsed.problem(field.code(), field.label() + " " + date.get() + " lies before 1900.");
+            parsed.problem(field.code(), field.label() + " " + Say.day(date.get()) + " lies before 1900.");
         } else {
             parsed.put(field.code(), date.get());
         }

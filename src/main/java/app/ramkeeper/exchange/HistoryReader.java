@@ -5,6 +5,7 @@ import static app.ramkeeper.exchange.HistoryFields.*;
 import app.ramkeeper.catalogue.Catalogue;
 import app.ramkeeper.catalogue.TaskKindCard;
 import app.ramkeeper.visits.VisitKind;
+import app.ramkeeper.web.Say;
 import java.time.Clock;
 import java.time.LocalDate;
 import java.util.List;
@@ -83,7 +84,7 @@ class HistoryReader {
             row.problem(
                     DATE,
                     "The visit of %s lies before the install was commissioned (%s). Only a survey, an installation or a commissioning can."
-                            .formatted(day.get(), since));
+                            .formatted(Say.day(day.get()), Say.day(since)));
         }
         return said;
     }

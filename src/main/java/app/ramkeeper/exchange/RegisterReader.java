@@ -4,6 +4,7 @@ import static app.ramkeeper.exchange.RegisterFields.*;
 
 import app.ramkeeper.fleet.Position;
 import app.ramkeeper.fleet.PositionText;
+import app.ramkeeper.web.Say;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
@@ -132,7 +133,7 @@ final class RegisterReader {
                 row.problem(
                         field.code(),
                         "%s %s lies before the install was commissioned (%s)."
-                                .formatted(field.label(), done.get(), commissioned.get()));
+                                .formatted(field.label(), Say.day(done.get()), Say.day(commissioned.get())));
             }
         }
     }
@@ -161,11 +162,17 @@ final class RegisterReader {
                         "%s is %s in the register already, and %s here. Change it on its own page, or leave this row out."
                                 .formatted(
                                         field.label(),
-                                        there == null ? "blank" : "“" + Parsed.plain(there) + "”",
-                                        "“" + here + "”")));
+                                        there == null ? "blank" : said(field, Parsed.plain(there)),
+                                        said(field, here))));
             }
         }
         return differences;
+    }
+
+    /** A value in quotes; a day as pages say it. */
+    private static String said(Field field, String value) {
+        boolean day = field.type() == Field.Type.DATE || field.type() == Field.Type.DATE_OR_UNKNOWN;
+        return "“" + (day && !value.equals(Parsed.UNKNOWN) ? Say.day(LocalDate.parse(value)) : value) + "”";
     }
 
     private static boolean same(Field field, String here, @Nullable Object there) {

@@ -4,6 +4,7 @@ import app.ramkeeper.identity.ForAll;
 import app.ramkeeper.shared.Conflict;
 import app.ramkeeper.shared.Missing;
 import app.ramkeeper.shared.Uuids;
+import app.ramkeeper.web.Say;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -71,7 +72,7 @@ public class InstallWorks {
         atWork(id);
         configurations.findByInstallIdAndUntilDateIsNull(id.value()).ifPresent(current -> {
             if (current.fromDate != null && !from.isAfter(current.fromDate)) {
-                throw new Conflict("The configuration in force began on " + current.fromDate
+                throw new Conflict("The configuration in force began on " + Say.day(current.fromDate)
                         + "; a new one must begin later. To mend a slip, correct that one.");
             }
             current.close(from);
@@ -284,7 +285,8 @@ public class InstallWorks {
     private void replaceState(
             InstallId install, RunningState state, LocalDate from, LocalDate since, @Nullable String reason) {
         if (from.isBefore(since)) {
-            throw new Conflict("The present state began on " + since + "; a change must be of that day or later.");
+            throw new Conflict(
+                    "The present state began on " + Say.day(since) + "; a change must be of that day or later.");
         }
         jdbc.sql("""
                         update running_states set state = :state, reason = :reason
@@ -298,7 +300,7 @@ public class InstallWorks {
     private Install atWork(InstallId id) {
         Install install = installs.findById(id.value()).orElseThrow(() -> new Missing("install", id));
         if (install.retiredOn != null) {
-            throw new Conflict("This install was retired on " + install.retiredOn + ".");
+            throw new Conflict("This install was retired on " + Say.day(install.retiredOn) + ".");
         }
         return install;
     }

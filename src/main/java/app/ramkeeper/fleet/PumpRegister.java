@@ -4,6 +4,7 @@ import app.ramkeeper.identity.ForAll;
 import app.ramkeeper.shared.Conflict;
 import app.ramkeeper.shared.Missing;
 import app.ramkeeper.shared.Uuids;
+import app.ramkeeper.web.Say;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
@@ -63,7 +64,7 @@ public class PumpRegister {
     public void fit(FitPump command) {
         Pump pump = find(command.pump());
         if (pump.retiredOn != null) {
-            throw new Conflict("That pump was retired on " + pump.retiredOn + ".");
+            throw new Conflict("That pump was retired on " + Say.day(pump.retiredOn) + ".");
         }
         standsAt(command.install(), command.placeNo())
                 .filter(old -> !old.equals(command.pump()))
@@ -151,7 +152,7 @@ public class PumpRegister {
             return;
         }
         if (open.from() != null && !on.isAfter(open.from())) {
-            throw new Conflict("That pump is where it is since " + open.from()
+            throw new Conflict("That pump is where it is since " + Say.day(open.from())
                     + "; it can move again the day after at the earliest.");
         }
         jdbc.sql("update pump_fittings set until_date = :on where id = :id")

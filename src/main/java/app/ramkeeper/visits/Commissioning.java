@@ -7,6 +7,7 @@ import app.ramkeeper.fleet.InstallCard;
 import app.ramkeeper.fleet.InstallId;
 import app.ramkeeper.fleet.InstallWorks;
 import app.ramkeeper.shared.Conflict;
+import app.ramkeeper.web.Say;
 import java.util.Comparator;
 import java.util.Optional;
 import java.util.Set;
@@ -58,7 +59,7 @@ class Commissioning {
     private void apply(RecordVisit command, InstallId id, @Nullable String setting) {
         InstallCard install = fleet.install(id);
         if (install.retiredOn() != null && command.source() != ReportSource.IMPORT) {
-            throw new Conflict("This install was retired on " + install.retiredOn() + ".");
+            throw new Conflict("This install was retired on " + Say.day(install.retiredOn()) + ".");
         }
         if (install.commissionedOn() == null && install.commissioningKnown()) {
             works.commission(id, command.attendedOn(), null);

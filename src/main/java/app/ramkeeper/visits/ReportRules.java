@@ -2,6 +2,7 @@ package app.ramkeeper.visits;
 
 import app.ramkeeper.fleet.InstallId;
 import app.ramkeeper.visits.ReportRefused.Problem;
+import app.ramkeeper.web.Say;
 import java.math.BigDecimal;
 import java.time.Instant;
 import java.time.LocalDate;
@@ -208,7 +209,7 @@ class ReportRules {
         } else if (on != null && command.attendedOn().isBefore(on)) {
             once(
                     "attendedOn",
-                    install.name() + " was commissioned on " + on
+                    install.name() + " was commissioned on " + Say.day(on)
                             + ": before that day only survey, installation and commissioning visits are possible.");
         }
     }

@@ -1,6 +1,7 @@
 package app.ramkeeper.web;
 
 import java.lang.reflect.RecordComponent;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
@@ -64,7 +65,7 @@ public record LostUpdate(List<Difference> differences) {
     }
 
     private static String text(@Nullable Object value) {
-        return value == null ? "" : value.toString();
+        return value instanceof LocalDate day ? Say.day(day) : value == null ? "" : value.toString();
     }
 
     private static @Nullable Object read(RecordComponent component, Record form) {

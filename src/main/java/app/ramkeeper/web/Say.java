@@ -36,7 +36,12 @@ public class Say {
 
     /** "Tue 24 Nov 2026". */
     public String date(@Nullable LocalDate date) {
-        return date == null ? ABSENT : DATE.format(date);
+        return date == null ? ABSENT : day(date);
+    }
+
+    /** The same for sentences that are put together where there is no bean, such as a refusal. */
+    public static String day(LocalDate date) {
+        return DATE.format(date);
     }
 
     /** "Tue 24 Nov 2026 14:05" in the company's zone. */

@@ -84,7 +84,7 @@ class ImportTests {
                 + row("D", "unknown", "0", "0", "12,5", "S4"));
 
         assertThat(imports.counts(id).byState()).isEqualTo(Map.of(RowState.READY, 1, RowState.PROBLEM, 3));
-        assertThat(sentences(id, 3)).anyMatch(s -> s.contains("lies in the future"));
+        assertThat(sentences(id, 3)).anyMatch(s -> s.contains("Wed 1 Jan 2031 lies in the future"));
         assertThat(sentences(id, 4)).anyMatch(s -> s.contains("swapped"));
         assertThat(sentences(id, 5)).anyMatch(s -> s.contains("stands for no position"));
 
@@ -328,7 +328,10 @@ class ImportTests {
                 + "2021-05-06;ZZ" + own + ";Tama " + own + ";service;painted it;;\n";
         ImportId id = checked(ImportKind.HISTORY, text.getBytes(StandardCharsets.UTF_8), "h.csv");
         assertThat(imports.counts(id).byState()).isEqualTo(Map.of(RowState.READY, 2, RowState.PROBLEM, 2));
-        assertThat(sentences(id, 3)).singleElement().asString().contains("before the install was commissioned");
+        assertThat(sentences(id, 3))
+                .singleElement()
+                .asString()
+                .contains("Mon 1 Jan 2018 lies before the install was commissioned (Tue 5 Mar 2019)");
         assertThat(sentences(id, 5))
                 .anyMatch(s -> s.contains("painted it"))
                 .anyMatch(s -> s.contains("no install with reference"));

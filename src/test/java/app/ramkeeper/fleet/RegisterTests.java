@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import app.ramkeeper.TestDatabase;
 import app.ramkeeper.shared.Conflict;
+import app.ramkeeper.web.Say;
 import java.time.LocalDate;
 import java.time.LocalTime;
 import org.junit.jupiter.api.Test;
@@ -113,7 +114,7 @@ class RegisterTests {
 
         assertThatThrownBy(() -> works.changeState(id, RunningState.RUNNING, START.plusDays(10), null))
                 .isInstanceOf(Conflict.class)
-                .hasMessageContaining("began on");
+                .hasMessageContaining("began on " + Say.day(START.plusDays(30)) + ";");
     }
 
     @Test

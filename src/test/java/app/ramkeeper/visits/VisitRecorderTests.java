@@ -15,6 +15,7 @@ import app.ramkeeper.fleet.SiteId;
 import app.ramkeeper.fleet.Sites;
 import app.ramkeeper.identity.PersonId;
 import app.ramkeeper.shared.Unit;
+import app.ramkeeper.web.Say;
 import java.time.Clock;
 import java.time.LocalDate;
 import java.util.List;
@@ -276,7 +277,7 @@ class VisitRecorderTests {
                                 .done(install, strainer)
                                 .build(),
                         tech))
-                .hasMessageContaining("commissioned on");
+                .hasMessageContaining("commissioned on " + Say.day(START) + ":");
         assertThat(recorder.record(
                         Reports.of(VisitKind.SURVEY, site, tech, before)
                                 .reading(install, Quantity.SOURCE_FLOW, MeasuredAt.SOURCE, "80", Unit.LITRE_PER_MINUTE)
