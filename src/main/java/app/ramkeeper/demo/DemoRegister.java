@@ -176,7 +176,7 @@ final class DemoRegister {
                 "PE 12 bar",
                 25.0,
                 120.0 + random.nextInt(900),
-                (1 + random.nextInt(4)) + " turns open",
+                turnsOpen(1 + random.nextInt(4)),
                 drive,
                 delivered,
                 Math.max(0.5, Math.round((lift / 10.2 - 0.5) * 10) / 10.0));
@@ -212,6 +212,10 @@ final class DemoRegister {
         UUID pump = Uuids.next();
         rows.add("pumps (id, serial, model_id, ownership)", pump, "LW" + serial++, model.id(), ownership);
         return pump;
+    }
+
+    private static String turnsOpen(int turns) {
+        return turns == 1 ? "1 turn open" : turns + " turns open";
     }
 
     static String phone(int number) {

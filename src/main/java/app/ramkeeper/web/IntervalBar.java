@@ -33,7 +33,11 @@ public record IntervalBar(double run, double tick, double past, String hatch, St
     private static String words(LocalDate due, LocalDate today, double now) {
         long days = ChronoUnit.DAYS.between(today, due);
         String share = Math.round(100 * now / DUE_AT) + " % of the interval has run";
-        return days < 0 ? share + ", " + -days + " days past the due date" : share + ", " + days + " days left";
+        return days < 0 ? share + ", " + count(-days) + " past the due date" : share + ", " + count(days) + " left";
+    }
+
+    private static String count(long days) {
+        return days == 1 ? "1 day" : days + " days";
     }
 
     private static String hatch(double past) {

@@ -30,6 +30,12 @@ class IntervalBarTests {
     }
 
     @Test
+    void oneDayIsADay() {
+        assertThat(IntervalBar.of(DONE, DUE, DUE.plusDays(1)).text()).endsWith(", 1 day past the due date");
+        assertThat(IntervalBar.of(DONE, DUE, DUE.minusDays(1)).text()).endsWith(", 1 day left");
+    }
+
+    @Test
     void staysWithinItsWidth() {
         assertThat(IntervalBar.of(DONE, DUE, LocalDate.of(2090, 1, 1)).past()).isEqualTo(40);
         assertThat(IntervalBar.of(DONE, null, DUE).tick()).isNegative();

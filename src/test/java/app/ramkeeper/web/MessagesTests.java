@@ -7,10 +7,12 @@ import java.io.Reader;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.text.MessageFormat;
 import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Deque;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Properties;
 import java.util.Set;
@@ -23,9 +25,34 @@ import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 /** Words of pages stand in bundles: none is missing, none is left over, none stands in a template itself. */
 class MessagesTests {
+
+    @ParameterizedTest
+    @CsvSource({
+        "upkeep, due.count, 1 task",
+        "upkeep, weather.touched, It touches 1 install.",
+        "visits, visits.list.count, 1 visit",
+        "stock, stock.count, 1 row",
+        "calls, calls.count, 1 call",
+        "identity, trail.count, '1 change, the newest first'",
+        "rounds, rounds.publishedBefore, 'Published, 1 change since'",
+        "rounds, rounds.tell.tries, 1 try",
+        "exchange, exchange.show.progress, 1 of 1 row"
+    })
+    void oneIsNotMany(String bundle, String key, String words) throws IOException {
+        Properties said = new Properties();
+        try (Reader in = Files.newBufferedReader(MAIN.resolve("resources/messages/" + bundle + ".properties"))) {
+            said.load(in);
+        }
+        MessageFormat format = new MessageFormat(said.getProperty(key), Locale.UK);
+
+        assertThat(format.format(new Object[] {1L, 1L})).isEqualTo(words);
+        assertThat(format.format(new Object[] {2L, 2L})).doesNotContain("{").isNotEqualTo(words);
+    }
 
     private static final Path MAIN = Path.of("src/main");
     private static final Path TEMPLATES = MAIN.resolve("resources/templates");
