@@ -6,6 +6,7 @@ import { keysHere, picture, takePictures } from './pictures.js';
 import { way, compass } from './calc.js';
 import { visitPage, newVisit } from './visit.js';
 import { keepPlace } from './place.js';
+import { changes, meet, news } from './news.js';
 import { db, load, word, nice, of, installsOf, kindOf, unitWord, iso } from './data.js';
 
 const DAY_MS = 86400000;
@@ -23,7 +24,7 @@ function today() {
       h('button', { className: 'primary', onclick: refresh }, 'Take all sites along')];
   }
   const days = [...new Set(db.data.planned.map((v) => v.on))];
-  return [h('h1', null, 'Your visits'), warning(),
+  return [h('h1', null, 'Your visits'), warning(), changes(wasFinished, draw),
     days.length ? days.map((on) => [h('h2', null, on === iso() ? `Today, ${day(on)}` : day(on)),
       h('ul', { className: 'list' }, db.data.planned.filter((v) => v.on === on).map(stop))]) : h('p', null, 'No visits are planned for you in the next 7 days.'),
     h('h2', null, 'Not finished'), draftsList()];
@@ -31,7 +32,7 @@ function today() {
 
 function stop(v) {
   const site = db.sites.get(v.site);
-  return h('li', null, h('a', { href: `#/site/${v.site}` }, `${v.from ? `${v.from} ` : ''}${site?.name || 'Site'}`),
+  return h('li', null, h('a', { href: `#/site/${v.site}` }, `${v.from ? `${v.from} ` : ''}${site?.name || 'Site'}`), wasFinished(v.id) ? null : news(v),
     h('p', null, `${word('kind', v.kind)}, ${v.minutes} min${v.ring ? '. The office must ring first' : ''}`),
     v.tasks ? h('p', null, h('strong', null, 'Asked: '), askedWords(v)) : null, v.note ? h('p', { className: 'lines' }, v.note) : null,
     finished(v) || h('div', { className: 'row' }, h('button', { className: 'primary', onclick: () => begin(site, v) }, 'Open the visit')));
@@ -58,6 +59,7 @@ function dueWords(t) {
 }
 
 let cleared = [];
+const wasFinished = (visit) => [...outbox, ...cleared].some((x) => x.visit === visit);
 /** How a planned visit that was finished on this phone stands; nothing while it is to be done, or was planned anew since it was sent. */
 function finished(v) {
   const e = [...outbox, ...cleared].filter((x) => x.visit === v.id).sort((a, b) => b.at - a.at)[0];
@@ -308,6 +310,7 @@ async function draw(quiet) {
   outbox = await store.all('outbox');
   cleared = await store.get('kv', 'cleared') || [];
   drafts.splice(0, drafts.length, ...await store.all('drafts'));
+  await meet(wasFinished);
   const [, page, id] = location.hash.split('/');
   const s = status();
   const shut = await store.get('kv', 'signedOut');

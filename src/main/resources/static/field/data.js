@@ -1,7 +1,7 @@
 // What was taken along, looked up by id.
 import * as store from './store.js';
 
-export const db = { data: null, at: null, person: null, sites: new Map(), installs: new Map(), words: {} };
+export const db = { data: null, at: null, person: null, seen: null, sites: new Map(), installs: new Map(), words: {} };
 
 export async function load() {
   const kept = await store.get('kv', 'bundle');
@@ -9,6 +9,7 @@ export async function load() {
   db.data = kept?.data ? { pins: [], pictures: [], lines: [], ...kept.data } : null;
   db.at = kept?.at || null;
   db.person = await store.get('kv', 'who');
+  db.seen = await store.get('kv', 'seen') || null;
   db.sites = new Map();
   db.installs = new Map();
   if (db.data) {

@@ -87,4 +87,4 @@ export const discard = (draft) => within(['drafts', 'photos'], 'readwrite', (of)
 export const signedOut = () => forget().then(() => put('kv', true, 'signedOut'));
 
 /** Forgets the firm's data; what is not sent stays. */
-export const forget = () => clear().catch(() => {}).then(() => within(['kv'], 'readwrite', (of) => { of('kv').delete('bundle'); of('kv').delete('etag'); }));
+export const forget = () => clear().catch(() => {}).then(() => within(['kv'], 'readwrite', (of) => { of('kv').delete('bundle'); of('kv').delete('etag'); of('kv').delete('seen'); }));

@@ -123,10 +123,19 @@ final class BundleSql {
         SECTIONS.put("planned", """
                 select v.id, v.site_id as site, v.kind, v.planned_on as "on", to_char(v.planned_from, 'HH24:MI') as "from", v.minutes, v.answer,
                   v.office_must_ring as ring, v.note,
+                  (select max(w.changed_at) from week_stops w where w.visit_id = v.id and w.published_on = v.planned_on) as changed,
                   (select json_agg(p.person_id order by p.lead desc) from visit_people p where p.visit_id = v.id and p.person_id <> :person) as others,
                   (select json_agg(t.task_id order by t.task_id) from visit_tasks t where t.visit_id = v.id) as tasks
                 from visits v join visit_people me on me.visit_id = v.id and me.person_id = :person
                 where v.state = 'PLANNED' and v.planned_on between :today and :ahead order by v.planned_on, v.planned_from nulls last, v.id""");
+        SECTIONS.put("moved", """
+                select v.id, v.state, v.planned_on as "on", to_char(v.planned_from, 'HH24:MI') as "from",
+                  (select string_agg(p.name, ', ' order by w.lead desc, p.name) from visit_people w join people p on p.id = w.person_id where w.visit_id = v.id) as who
+                from visits v
+                where (v.state = 'PLANNED' and exists (select from week_stops w where w.visit_id = v.id and w.changed_at >= :today::date - 7)
+                    or v.state = 'CANCELLED' and v.planned_on between :today and :ahead)
+                  and not exists (select from visit_people me where me.visit_id = v.id and me.person_id = :person
+                    and v.state = 'PLANNED' and v.planned_on between :today and :ahead) order by v.id""");
         SECTIONS.put("asked", """
                 select t.id, t.install_id as install, t.pump_id as pump, t.task_kind_id as kind, t.due_on as due
                 from service_tasks t join visit_tasks vt on vt.task_id = t.id join visits v on v.id = vt.visit_id
