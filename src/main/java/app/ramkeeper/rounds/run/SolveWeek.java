@@ -47,7 +47,7 @@ import org.springframework.transaction.support.TransactionTemplate;
 class SolveWeek {
 
     private static final Logger LOG = LoggerFactory.getLogger(SolveWeek.class);
-    private static final double LIGHT_WARMTH = 0.02;
+    static final double LIGHT_WARMTH = 0.02;
     private static final long TELL_NANOS = 700_000_000L;
 
     private final RunStore runs;

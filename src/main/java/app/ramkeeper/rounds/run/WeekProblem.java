@@ -28,12 +28,14 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.Set;
 import java.util.UUID;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 
 /**
  * A week as the optimiser's problem, and its answer back.
  *
- * <p>Rounds that are locked, past or under way are not in it, nor is what the office has taken out. Costs are minutes of
+ * <p>Rounds that are locked, past or under way are not in it, nor is what the office has taken out. What stands in a round of somebody
+ * who is away by now goes to others, unless nobody may take it. Costs are minutes of
  * driving. The break is taken out of the day: after noon the optimiser's clock runs behind the real one by the break, so
  * windows after noon are moved by it.
  *
@@ -68,12 +70,15 @@ final class WeekProblem {
     private final List<TechDay> rounds = new ArrayList<>();
     private final List<Stop> stops = new ArrayList<>();
     private final List<Placing> untouched = new ArrayList<>();
+    private final Set<RoundKey> open = new HashSet<>();
+    private final LocalDate today;
     private final Problem problem;
     private final Plan start;
 
     WeekProblem(Week week, LocalDate today, boolean lightly, Duration callOutRoom, Map<UUID, Double> burden) {
         this.week = week;
         this.lightly = lightly;
+        this.today = today;
         this.burden = burden;
         this.room = week.plan().firstPublishedAt() == null ? callOutRoom.toMinutes() : 0;
         Set<RoundKey> left = new HashSet<>();
@@ -117,19 +122,33 @@ final class WeekProblem {
         stops.clear();
         untouched.clear();
         week.rounds().stream().filter(r -> !left.contains(r.key())).forEach(rounds::add);
-        Set<RoundKey> open = new HashSet<>(rounds.stream().map(TechDay::key).toList());
+        open.clear();
+        rounds.forEach(round -> open.add(round.key()));
         // in an order of their own, so that a plan from scratch does not hang on where everything stands now
         List<Stop> ordered =
                 week.stops().stream().sorted(Comparator.comparing(Stop::id)).toList();
         for (Stop stop : ordered) {
             RoundKey at = keyOf(stop);
-            if (at != null && (!open.contains(at) || stop.over())) {
+            if (at != null && (!open.contains(at) || stop.over()) && !leftBehind(stop, at)) {
                 untouched.add(new Placing(stop.id(), at.person(), at.day(), Objects.requireNonNull(stop.position())));
             } else if (!stop.over() && stop.setAside() == null && stop.where() != null) {
                 stops.add(stop);
             }
         }
         return new Built();
+    }
+
+    /** Planned for somebody who does not work that day after all; what the office has locked there or given a reason for stays. */
+    private boolean leftBehind(Stop stop, RoundKey at) {
+        boolean gone = week.round(at.person(), at.day())
+                .filter(round ->
+                        !round.works() && !round.locked() && round.day().isAfter(today))
+                .isPresent();
+        return gone
+                && !stop.over()
+                && !stop.locked()
+                && stop.excuse() == null
+                && rounds.stream().anyMatch(round -> week.drive().rules().whyNot(stop, round) == null);
     }
 
     static @Nullable RoundKey keyOf(Stop stop) {
@@ -171,6 +190,9 @@ final class WeekProblem {
                     .map(TechDay::personId)
                     .distinct()
                     .toList();
+            Set<RoundKey> stays = untouched.stream()
+                    .map(placing -> new RoundKey(placing.personId(), placing.day()))
+                    .collect(Collectors.toSet());
             double[] busy = new double[people.size()];
             double[] available = new double[people.size()];
             for (TechDay day : week.rounds()) {
@@ -178,7 +200,7 @@ final class WeekProblem {
                 if (person >= 0 && day.works()) {
                     available[person] += Math.max(1, day.longest());
                 }
-                if (person >= 0 && !roundOf.containsKey(day.key())) {
+                if (person >= 0 && stays.contains(day.key())) {
                     busy[person] += Math.max(0, week.times(day.key()).back() - day.from());
                 }
             }
@@ -267,7 +289,7 @@ final class WeekProblem {
             rounds.forEach(r -> lists.add(new ArrayList<>()));
             for (Stop stop : stops) {
                 RoundKey at = keyOf(stop);
-                if (at != null && (lightly || stop.locked())) {
+                if (roundOf.containsKey(at) && (lightly || stop.locked())) {
                     lists.get(Objects.requireNonNull(roundOf.get(at))).add(stop);
                 }
             }
@@ -368,7 +390,7 @@ final class WeekProblem {
         if (stop.crew() == 1 && round.crew() > 1) {
             price += PAIR_NOT_NEEDED;
         }
-        if (lightly && stop.placed() && !round.key().equals(keyOf(stop))) {
+        if (lightly && open.contains(keyOf(stop)) && !round.key().equals(keyOf(stop))) {
             price += STAY;
         }
         return price;

@@ -33,7 +33,7 @@ public class WeekRuns {
         SCRATCH
     }
 
-    private static final int LIGHTER = 4;
+    static final int LIGHTER = 4;
 
     private final RunStore runs;
     private final RunJobs jobs;

@@ -10,16 +10,19 @@ import java.util.List;
 import java.util.Map;
 import java.util.UUID;
 
-/** Opens the application's own mapping of a week to the benchmarks: from scratch, with half an hour a day for call-outs. */
+/** Opens the application's own mapping of a week to the benchmarks: with half an hour a day for call-outs. */
 public final class WeekMapping {
 
     private final Week week;
     private final WeekProblem mapped;
 
     public WeekMapping(Week week, Map<UUID, Double> burden) {
+        this(week, week.plan().monday().minusDays(3), false, burden);
+    }
+
+    WeekMapping(Week week, LocalDate today, boolean lightly, Map<UUID, Double> burden) {
         this.week = week;
-        LocalDate before = week.plan().monday().minusDays(3);
-        this.mapped = new WeekProblem(week, before, false, Duration.ofMinutes(30), burden);
+        this.mapped = new WeekProblem(week, today, lightly, Duration.ofMinutes(30), burden);
     }
 
     public Problem problem() {

@@ -71,6 +71,8 @@ class WeekRunTests {
         ana = people.named("Ana Weir");
         people.startTogether(ana, people.named("Ben Sluice"));
         preparation.prepare(monday, ana.value());
+        // what is due at other tests' sites
+        jdbc.sql("delete from week_stops where plan_id = ?").param(plan().id()).update();
     }
 
     @Test
@@ -179,11 +181,10 @@ class WeekRunTests {
 
     @Test
     void givesTheVisitToWhoHasLessToDoThisWeek() {
-        // both start at the same depot, nobody had anything to do of late, and there is nothing else to visit
+        // both start at the same depot, and nobody had anything to do of late
         jdbc.sql("delete from visit_people where visit_id in (select id from visits where planned_on between ? and ?)")
                 .params(monday.minusDays(28), monday.minusDays(1))
                 .update();
-        jdbc.sql("delete from week_stops where plan_id = ?").param(plan().id()).update();
         for (int day = 0; day < 3; day++) {
             jdbc.sql("update week_stops set minutes = 420, person_id = ?, day = ?, position = 1 where id = ?")
                     .params(ana.value(), monday.plusDays(day), add("Long field", -45.05, 168.62))
@@ -198,6 +199,49 @@ class WeekRunTests {
             run(seed);
             assertThat(stop(stop).personId()).isNotNull().isNotEqualTo(ana.value());
         }
+    }
+
+    @Test
+    void givesWhatStoodWithSomebodyWhoIsOnLeaveByNowToOthers() {
+        UUID free = add("Field", -45.05, 168.60);
+        UUID locked = add("Locked field", -45.06, 168.61);
+        UUID excused = add("Excused field", -45.07, 168.62);
+        for (UUID stop : List.of(free, locked, excused)) {
+            edits.move(by(), stop, ana.value(), monday.plusDays(1), null, null);
+        }
+        edits.lock(by(), locked, true);
+        edits.excuse(by(), excused, "comes in for this one");
+        jdbc.sql("insert into person_leave (id, person_id, from_date, until_date) values (?, ?, ?, ?)")
+                .params(Uuids.next(), ana.value(), monday, monday.plusDays(6))
+                .update();
+
+        run(1);
+
+        assertThat(stop(free).personId()).isNotNull().isNotEqualTo(ana.value());
+        assertThat(List.of(stop(locked), stop(excused)))
+                .allMatch(s ->
+                        ana.value().equals(s.personId()) && monday.plusDays(1).equals(s.day()));
+    }
+
+    @Test
+    void leavesWithSomebodyOnLeaveWhatNobodyElseMayTake() {
+        UUID heavy = add("Heavy field", -45.04, 168.66);
+        edits.move(by(), heavy, ana.value(), monday.plusDays(1), null, null);
+        jdbc.sql("update week_stops set skills = '{LIFTING}', crew = 2 where id = ?")
+                .param(heavy)
+                .update();
+        jdbc.sql("insert into person_leave (id, person_id, from_date, until_date) values (?, ?, ?, ?)")
+                .params(Uuids.next(), ana.value(), monday, monday.plusDays(6))
+                .update();
+        add("Field", -45.05, 168.60);
+
+        run(1);
+
+        assertThat(stop(heavy).personId()).isEqualTo(ana.value());
+    }
+
+    private By by() {
+        return new By(monday, plan().version(), ana.value());
     }
 
     @Test
@@ -234,7 +278,7 @@ class WeekRunTests {
         jdbc.sql("update sites set latitude = ?, longitude = ? where id = ?")
                 .params(latitude, longitude, site.value())
                 .update();
-        return edits.add(new By(monday, plan().version(), ana.value()), site, 45, "look");
+        return edits.add(by(), site, 45, "look");
     }
 
     private UUID run(long seed) {
