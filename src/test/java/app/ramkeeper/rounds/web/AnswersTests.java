@@ -24,6 +24,7 @@ import java.time.DayOfWeek;
 import java.time.LocalDate;
 import java.time.LocalTime;
 import java.time.temporal.TemporalAdjusters;
+import java.util.List;
 import java.util.UUID;
 import java.util.concurrent.atomic.AtomicInteger;
 import org.junit.jupiter.api.BeforeEach;
@@ -238,6 +239,16 @@ class AnswersTests {
                 .hasStatusOk()
                 .bodyText()
                 .contains("Dry field", "changed ");
+        assertThat(mvc.get()
+                        .uri("/field/bundle")
+                        .with(user(PageTest.As.who(ana, Role.TECHNICIAN)))
+                        .exchange())
+                .hasStatusOk()
+                .bodyJson()
+                .extractingPath("$.planned[?(@.site == '" + dry.value() + "')].changed")
+                .asArray()
+                .singleElement()
+                .isNotNull();
     }
 
     @Test
@@ -294,10 +305,11 @@ class AnswersTests {
     }
 
     private Stop stop(LocalDate week) {
-        return weeks.load(week).stops().stream()
+        List<Stop> there = weeks.load(week).stops().stream()
                 .filter(s -> s.siteId().equals(site.value()))
-                .findFirst()
-                .orElseThrow();
+                .toList();
+        assertThat(there).hasSize(1);
+        return there.get(0);
     }
 
     private MvcTestResult answer(String answer) {
