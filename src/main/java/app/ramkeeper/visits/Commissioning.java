@@ -8,11 +8,8 @@ import app.ramkeeper.fleet.InstallId;
 import app.ramkeeper.fleet.InstallWorks;
 import app.ramkeeper.shared.Conflict;
 import app.ramkeeper.web.Say;
-import java.util.Comparator;
 import java.util.Optional;
 import java.util.Set;
-import java.util.stream.Collectors;
-import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
@@ -36,24 +33,11 @@ class Commissioning {
     void apply(RecordVisit command) {
         if (command.kind() == VisitKind.COMMISSIONING && command.outcome() == ReportOutcome.DONE) {
             RecordVisit.Commissioned said = command.commissioned();
-            InstallId told = said == null ? null : said.install();
-            Set<InstallId> installs = told == null ? named(command) : Set.of(told);
+            Set<InstallId> installs = PutToWork.installs(command);
             // Where more than one install was commissioned nobody knows whose setting it is.
             String setting = said == null || installs.size() != 1 ? null : said.setting();
             installs.forEach(install -> apply(command, install, setting));
         }
-    }
-
-    /** A report that does not say which install it was for tells it by its flows, or by all that it speaks of. */
-    private static Set<InstallId> named(RecordVisit command) {
-        Set<InstallId> spoken = Stream.concat(
-                        command.works().stream().map(RecordVisit.Work::install),
-                        command.readings().stream().map(RecordVisit.Reading::install))
-                .collect(Collectors.toSet());
-        Set<InstallId> measured = spoken.stream()
-                .filter(install -> reading(command, install, Quantity.DELIVERED_FLOW) != null)
-                .collect(Collectors.toSet());
-        return measured.isEmpty() ? spoken : measured;
     }
 
     private void apply(RecordVisit command, InstallId id, @Nullable String setting) {
@@ -92,10 +76,10 @@ class Commissioning {
 
     /** The comparable readings as a baseline, if there is one and the flows are possible together. */
     static Optional<BaselineDetails> baseline(RecordVisit command, InstallId install) {
-        Double drive = reading(command, install, Quantity.DRIVE_FLOW);
-        Double delivered = reading(command, install, Quantity.DELIVERED_FLOW);
-        Double beat = reading(command, install, Quantity.BEAT_RATE);
-        Double pressure = reading(command, install, Quantity.DELIVERY_PRESSURE);
+        Double drive = PutToWork.read(command, install, Quantity.DRIVE_FLOW);
+        Double delivered = PutToWork.read(command, install, Quantity.DELIVERED_FLOW);
+        Double beat = PutToWork.read(command, install, Quantity.BEAT_RATE);
+        Double pressure = PutToWork.read(command, install, Quantity.DELIVERY_PRESSURE);
         boolean none = drive == null && delivered == null && beat == null && pressure == null;
         boolean impossible = drive != null && delivered != null && delivered >= drive;
         return none || impossible
@@ -107,15 +91,5 @@ class Commissioning {
                         beat,
                         pressure,
                         command.id().value()));
-    }
-
-    /** What reached the tank counts before what left the pump: it is what the customer gets. */
-    private static @Nullable Double reading(RecordVisit command, InstallId install, Quantity quantity) {
-        return command.readings().stream()
-                .filter(r -> r.install().equals(install) && r.quantity() == quantity)
-                .filter(r -> r.notComparable() == null && r.value().si() > 0)
-                .min(Comparator.comparing(r -> r.place() != MeasuredAt.TANK))
-                .map(r -> r.value().si())
-                .orElse(null);
     }
 }

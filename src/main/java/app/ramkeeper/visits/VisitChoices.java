@@ -35,6 +35,11 @@ public class VisitChoices {
         return constant == null ? "–" : messages.getMessage("visits." + group + "." + constant.name(), null, Locale.UK);
     }
 
+    /** What a key of the bundle says. */
+    public String said(String key) {
+        return messages.getMessage(key, null, Locale.UK);
+    }
+
     public List<Choice> kinds() {
         return of("kind", VisitKind.values());
     }
@@ -79,9 +84,7 @@ public class VisitChoices {
 
     /** What may be at the tank when nothing arrives. */
     public List<Choice> floats() {
-        return List.of(
-                new Choice("SHUT", messages.getMessage("visits.float.SHUT", null, Locale.UK)),
-                new Choice("OPEN", messages.getMessage("visits.float.OPEN", null, Locale.UK)));
+        return List.of(new Choice("SHUT", said("visits.float.SHUT")), new Choice("OPEN", said("visits.float.OPEN")));
     }
 
     /** People who work here, by name. */

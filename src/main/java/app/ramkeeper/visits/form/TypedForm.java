@@ -44,6 +44,14 @@ public final class TypedForm {
         });
     }
 
+    /** The same fields; reading them notes nothing here. */
+    public TypedForm copy() {
+        TypedForm copy = new TypedForm();
+        copy.typed.putAll(typed);
+        copy.many.putAll(many);
+        return copy;
+    }
+
     private String clean(String name, @Nullable String value) {
         try {
             String clean = Text.clean(value);

@@ -2,18 +2,22 @@ package app.ramkeeper.visits.record;
 
 import app.ramkeeper.shared.Conflict;
 import app.ramkeeper.shared.Missing;
+import app.ramkeeper.visits.Quantity;
 import app.ramkeeper.visits.ReportId;
 import app.ramkeeper.visits.ReportView;
 import app.ramkeeper.visits.VisitHistory;
+import app.ramkeeper.visits.VisitKind;
 import app.ramkeeper.visits.form.TypedForm;
 import java.math.BigDecimal;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.LocalTime;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.HexFormat;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
@@ -57,7 +61,7 @@ class Correcting {
                 "finding",
                 "findings",
                 rowsOf(
-                        "select install_id as install, symptom, cause, action from findings where report_id = :id order by id",
+                        "select coalesce(install_id::text, 'SITE') as install, symptom, cause, action from findings where report_id = :id order by id",
                         id));
         rows(form, "part", "parts", rowsOf("""
                 select install_id as install, pump_id as pump, part_id as part, part_text as text, position, quantity, batch
@@ -110,7 +114,11 @@ class Correcting {
 
     private void readings(TypedForm form, ReportId id) {
         Map<String, Integer> times = new HashMap<>();
+        Set<Object> flows = new HashSet<>();
         rowsOf(UNITS_OF_READINGS, id).forEach(row -> {
+            if (row.get("not_comparable_reason") == null) {
+                flows.add(row.get("quantity"));
+            }
             String first = "reading." + row.get("install_id") + "." + row.get("quantity") + "." + row.get("place");
             int number = times.merge(first, 1, Integer::sum);
             String name = number == 1 ? first : first + "." + number;
@@ -124,6 +132,10 @@ class Correcting {
                     .set(name + ".asRead", Boolean.TRUE.equals(row.get("as_read")) ? "true" : null)
                     .set(name + ".notComparable", row.get("not_comparable_reason"));
         });
+        // A commissioning that was recorded without its flows is not asked for them again.
+        boolean without = form.value("kind").equals(VisitKind.COMMISSIONING.name())
+                && !flows.containsAll(Set.of(Quantity.DELIVERED_FLOW.name(), Quantity.DRIVE_FLOW.name()));
+        form.set(BaselineAsked.WITHOUT, without ? "true" : null);
     }
 
     private void photos(TypedForm form, ReportId id) {

@@ -36,6 +36,9 @@ import org.jspecify.annotations.Nullable;
 /** Reads the posted form into a command; what cannot be read is noted in the form beside its field. */
 final class FormReader {
 
+    /** Stands for the site as a whole where a finding asks for the install. */
+    static final String WHOLE_SITE = "SITE";
+
     private final TypedForm form;
     private final List<UUID> installs;
     private final ZoneId zone;
@@ -50,10 +53,13 @@ final class FormReader {
     final List<String> parts = new ArrayList<>();
     final List<String> lefts = new ArrayList<>();
 
-    FormReader(TypedForm form, List<UUID> installs, ZoneId zone) {
+    private final PartsAsked asked;
+
+    FormReader(TypedForm form, List<UUID> installs, ZoneId zone, PartsAsked asked) {
         this.form = form;
         this.installs = installs;
         this.zone = zone;
+        this.asked = asked;
     }
 
     /** The command, or null if a field without which there is none cannot be read; its problem is noted then. */
@@ -70,6 +76,9 @@ final class FormReader {
         List<RecordVisit.Reading> measured = readings();
         List<RecordVisit.Finding> found = findings();
         List<RecordVisit.PartUsed> used = parts();
+        if (on != null) {
+            asked.answer(work, works, used, parts, on);
+        }
         List<RecordVisit.FollowUp> left = followUps();
         if (id == null) {
             form.problem("id", "This page is incomplete. Open the form again.");
@@ -209,11 +218,17 @@ final class FormReader {
         return install == null ? null : new InstallId(install);
     }
 
-    /** The install it names. A finding may be about the whole site; a new one at the only install is about that. */
+    /** The install it names. A finding may be about the whole site, if that is said; one at the only install is about that. */
     private @Nullable InstallId installIfAny(String field) {
+        if (form.value(field + ".install").equals(WHOLE_SITE)) {
+            return null;
+        }
         UUID install = form.uuid(field + ".install");
-        if (install == null && installs.size() == 1 && form.value("supersedes").isEmpty()) {
+        if (install == null && installs.size() == 1) {
             return new InstallId(installs.get(0));
+        }
+        if (install == null && installs.size() > 1) {
+            form.problem(field + ".install", "Say at which pump this was, or that it was the site as a whole.");
         }
         return install == null ? null : new InstallId(install);
     }

@@ -42,16 +42,30 @@ class RecordPages {
 
     private static final String VIEW = "visits/record";
 
+    /** Noted in the form when "all as usual" stands beside a finding or a reading that is out of range. */
+    private static final String UNUSUAL = "unusual";
+
     private final RecordStart start;
     private final RecordScreen screen;
     private final Fleet fleet;
     private final VisitRecorder recorder;
     private final Photos photos;
+    private final TaskParts parts;
+    private final BaselineAsked baseline;
     private final Clock clock;
 
     RecordPages(
-            RecordStart start, RecordScreen screen, Fleet fleet, VisitRecorder recorder, Photos photos, Clock clock) {
+            RecordStart start,
+            RecordScreen screen,
+            Fleet fleet,
+            VisitRecorder recorder,
+            Photos photos,
+            TaskParts parts,
+            BaselineAsked baseline,
+            Clock clock) {
         this.start = start;
+        this.parts = parts;
+        this.baseline = baseline;
         this.screen = screen;
         this.fleet = fleet;
         this.recorder = recorder;
@@ -105,19 +119,23 @@ class RecordPages {
             flash.addFlashAttribute("saved", Saved.of("visits.saved.keptThisVisitWas"));
             return new ModelAndView("redirect:/sites/" + site.value() + "/sheet");
         }
-        flash.addFlashAttribute("saved", Saved.of("visits.saved.recorded"));
+        flash.addFlashAttribute(
+                "saved", Saved.of(form.ticked(UNUSUAL) ? "visits.saved.recordedUnusual" : "visits.saved.recorded"));
         return new ModelAndView("redirect:/visits/reports/" + recorded.report().value());
     }
 
     private @Nullable Recorded take(TypedForm form, SiteId site, PersonId person) {
         List<UUID> installs =
                 screen.installs(site, form).stream().map(i -> i.id().value()).toList();
-        FormReader reader = new FormReader(form, installs, clock.getZone());
+        FormReader reader =
+                new FormReader(form, installs, clock.getZone(), new PartsAsked(form, parts, person.value()));
         RecordVisit command = reader.read(site, person);
         if (command == null) {
             return null;
         }
+        form.set(UNUSUAL, form.ticked("asUsual") && !command.findings().isEmpty() ? "true" : null);
         ask(form, reader, command);
+        baseline.ask(form, command);
         if (form.hasProblems()) {
             return null;
         }
@@ -140,9 +158,12 @@ class RecordPages {
                     fleet.configurationOn(install.id(), command.attendedOn()).orElse(null));
             for (RecordVisit.Reading reading : here) {
                 String name = reader.readings.get(command.readings().indexOf(reading));
-                if (!reading.asRead()) {
-                    plausible.question(reading).ifPresent(question -> form.problem(name + ".value", question));
-                }
+                plausible.question(reading).ifPresent(question -> {
+                    form.set(UNUSUAL, form.value("asUsual"));
+                    if (!reading.asRead()) {
+                        form.problem(name + ".value", question);
+                    }
+                });
             }
             String shut = "float." + install.id().value();
             if (plausible.shutAtTheEnd() && form.value(shut).isEmpty()) {

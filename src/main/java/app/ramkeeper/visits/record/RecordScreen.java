@@ -15,11 +15,14 @@ import app.ramkeeper.visits.VisitHistory;
 import app.ramkeeper.visits.form.TypedForm;
 import app.ramkeeper.web.Choice;
 import app.ramkeeper.web.Say;
+import java.time.Clock;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.springframework.stereotype.Component;
 import org.springframework.ui.Model;
@@ -32,9 +35,20 @@ class RecordScreen {
     private final AskedTasks tasks;
     private final VisitHistory history;
     private final VisitChoices choices;
+    private final TaskParts parts;
     private final Say say;
+    private final Clock clock;
 
-    RecordScreen(Fleet fleet, AskedTasks tasks, VisitHistory history, VisitChoices choices, Say say) {
+    RecordScreen(
+            Fleet fleet,
+            AskedTasks tasks,
+            VisitHistory history,
+            VisitChoices choices,
+            TaskParts parts,
+            Say say,
+            Clock clock) {
+        this.parts = parts;
+        this.clock = clock;
         this.fleet = fleet;
         this.tasks = tasks;
         this.history = history;
@@ -77,10 +91,48 @@ class RecordScreen {
                 installs.stream()
                         .map(i -> new Choice(i.id().value().toString(), i.name()))
                         .toList());
+        model.addAttribute("findingChoices", findingPlaces(installs));
+        model.addAttribute("partsFor", partsFor(form, installs, user.person()));
         model.addAttribute("partChoices", choices.partsOnVan(user.person()));
         model.addAttribute("peopleChoices", choices.people());
         model.addAttribute("instrumentChoices", choices.instruments());
         model.addAttribute("taskKindChoices", choices.taskKinds());
+    }
+
+    private List<Choice> findingPlaces(List<InstallCard> installs) {
+        return Stream.concat(
+                        installs.stream().map(i -> new Choice(i.id().value().toString(), i.name())),
+                        Stream.of(new Choice(FormReader.WHOLE_SITE, choices.said("visits.form.wholeSite"))))
+                .toList();
+    }
+
+    /** What can be said of the part that went in, by the prefix of the task's fields; only for tasks that ask for one. */
+    private Map<String, List<Choice>> partsFor(TypedForm form, List<InstallCard> installs, UUID person) {
+        TypedForm quiet = form.copy();
+        LocalDate said = quiet.date("attendedOn");
+        UUID only = installs.size() == 1 ? installs.get(0).id().value() : null;
+        Map<String, List<Choice>> found = new HashMap<>();
+        Stream.concat(rows(form, "task", "tasks"), rows(form, "extra", "extras"))
+                .forEach(field -> {
+                    UUID kind = quiet.uuid(field + ".kind");
+                    UUID install = quiet.uuid(field + ".install");
+                    if (kind != null) {
+                        found.put(
+                                field,
+                                parts.choices(new TaskParts.Task(
+                                        kind,
+                                        install == null ? only : install,
+                                        quiet.uuid(field + ".pump"),
+                                        said == null ? LocalDate.now(clock) : said,
+                                        person)));
+                    }
+                });
+        found.values().removeIf(List::isEmpty);
+        return found;
+    }
+
+    private static Stream<String> rows(TypedForm form, String name, String count) {
+        return IntStream.range(0, form.rows(count, 0)).mapToObj(i -> name + "[" + i + "]");
     }
 
     private List<Asked> asked(TypedForm form) {
