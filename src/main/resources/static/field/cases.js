@@ -43,15 +43,23 @@ export const changed = (d, install) => CHANGES.find(([code]) => d.cases?.include
 /** Changes of a pump that do not say at which install. */
 export const unsettled = (d) => CHANGES.filter(([code]) => d.cases?.includes(code) && nowhere(d, code)).map(([, name]) => `${name}: say at which install.`);
 
+const NO_PLATE = 'No plate, or unreadable';
+const SERIALS = { SWAPPED: [['out', 'serial taken out'], ['into', 'serial put in']], LOAN: [['loan', 'serial of the loan pump']] };
+
+/** Serials that are neither given nor said to be unreadable: asked about once. */
+export const serialEnds = (d) => Object.entries(SERIALS).filter(([code]) => d.cases?.includes(code)).flatMap(([code, list]) => list.filter(([key]) => !d.register?.[key]?.trim() && !d.register?.noPlate?.[key])
+  .map(([key, name]) => ({ say: `${CHANGES.find(([x]) => x === code)[1]}: the ${name} is not given. Type it, or tap “${NO_PLATE}”.`, note: `${CHANGES.find(([x]) => x === code)[1]}: ${name} not given.` })));
+
 /** What the office changes in the register. */
 export function registerWork(d) {
   const on = (code) => d.cases?.includes(code);
   const r = d.register || {};
   const said = (text) => text?.trim() || 'not known';
+  const serial = (key) => r[key]?.trim() || (r.noPlate?.[key] ? NO_PLATE.toLowerCase() : 'not known');
   const register = (code) => `Register${installsOf(d.site).length > 1 && db.installs.has(r[code]) ? `, ${db.installs.get(r[code]).name}` : ''}`;
-  return [on('SWAPPED') && { text: `${register('SWAPPED')}: pump swapped. Serial out: ${said(r.out)}; serial in: ${said(r.into)}; the old pump is now: ${said(r.oldAt)}`, dueOn: null, promised: false },
-    on('LOAN') && { text: `${register('LOAN')}: loan pump fitted. Serial: ${said(r.loan)}`, dueOn: null, promised: false },
-    on('LOAN') && r.back && { text: `Fetch the loan pump back. Serial: ${said(r.loan)}`, dueOn: r.back, promised: false },
+  return [on('SWAPPED') && { text: `${register('SWAPPED')}: pump swapped. Serial out: ${serial('out')}; serial in: ${serial('into')}; the old pump is now: ${said(r.oldAt)}`, dueOn: null, promised: false },
+    on('LOAN') && { text: `${register('LOAN')}: loan pump fitted. Serial: ${serial('loan')}`, dueOn: null, promised: false },
+    on('LOAN') && r.back && { text: `Fetch the loan pump back. Serial: ${serial('loan')}`, dueOn: r.back, promised: false },
     on('MOVED') && { text: `${register('MOVED')}: pump moved. New place: ${said(r.place)}. New configuration; the old baseline ends`, dueOn: null, promised: false }].filter(Boolean);
 }
 
@@ -87,7 +95,9 @@ export function cases(c) {
   const on = CASES.filter(([code]) => d.cases?.includes(code));
   const typed = (key, label, type = 'text') => field(label, h('input', { type, maxLength: 300, autocomplete: 'off', value: d.register?.[key] || '', oninput: (e) => { d.register ??= {}; d.register[key] = e.target.value; c.save(); } }));
   const at = (code) => (c.installs.length > 1 && CHANGES.some(([x]) => x === code) ? field('At which install', choose(c.installs.map((i) => [i.id, i.name]), d.register?.[code] || null, (v) => { d.register ??= {}; d.register[code] = v; c.again(); }, 'choose')) : null);
-  const asks = { SWAPPED: () => [typed('out', 'Serial taken out'), typed('into', 'Serial put in'), typed('oldAt', 'Where the old pump is now')], LOAN: () => [typed('loan', 'Serial of the loan pump'), typed('back', 'Back by', 'date')], MOVED: () => typed('place', 'Where it stands now') };
+  const serial = (key, label) => [typed(key, label), h('div', { className: 'row' }, h('button', { 'aria-pressed': String(!!d.register?.noPlate?.[key]), 'aria-label': `${NO_PLATE}: ${label.toLowerCase()}`, onclick: () => {
+    d.register ??= {}; d.register.noPlate = { ...d.register.noPlate, [key]: !d.register.noPlate?.[key] }; c.again(); } }, NO_PLATE))];
+  const asks = { SWAPPED: () => [serial('out', 'Serial taken out'), serial('into', 'Serial put in'), typed('oldAt', 'Where the old pump is now')], LOAN: () => [serial('loan', 'Serial of the loan pump'), typed('back', 'Back by', 'date')], MOVED: () => typed('place', 'Where it stands now') };
   return h('details', { open: on.length > 0 || undefined }, h('summary', { className: 'button' }, 'Something else came up'),
     h('div', { className: 'row' }, CASES.map(([code, name, , step]) => h('button', { 'aria-pressed': String(!!d.cases?.includes(code)), onclick: () => { toggle(c, code, step); c.again(); } }, name))),
     on.map(([code, name, follows]) => h('div', { className: 'note' }, h('strong', null, name), h('p', null, follows), at(code), asks[code]?.() || null)));

@@ -14,9 +14,11 @@ export const unacknowledged = (code) => {
 };
 
 export function caution(c, code, when) {
-  if (!when) {
+  // the first place where it matters is enough
+  if (!when || c.cautioned.has(code)) {
     return null;
   }
+  c.cautioned.add(code);
   const [title, text] = DANGERS[code];
   return h('div', { className: 'caution' }, h('strong', null, title), text,
     c.d.cautions[code] ? h('p', null, '✓ Understood') : h('div', { className: 'row' }, h('button', { onclick: () => { c.d.cautions[code] = new Date().toISOString(); c.again(); } }, 'I have read this')));

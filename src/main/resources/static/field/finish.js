@@ -3,11 +3,12 @@ import { day, parse } from './dom.js';
 import { db, installsOf, kindOf, partName, unitWord } from './data.js';
 import { unacknowledged } from './caution.js';
 import { backwards, commissioned, unanswered, underPressure, unread } from './commission.js';
-import { changed, registerWork, unsettled } from './cases.js';
+import { changed, registerWork, serialEnds, unsettled } from './cases.js';
 import { wrongNumber } from './numbers.js';
 import { waterEnds, waterSent, waterWords } from './water.js';
-import { QUANTITIES, asked, flaw, sure } from './readings.js';
+import { asked, flaw, nameOf, sure } from './readings.js';
 import { PRESSURE } from './found.js';
+import { partWords, unnamed } from './needs.js';
 import { unplaced } from './where.js';
 
 /** What is written down in a visit, in words; the times are apart. */
@@ -42,7 +43,6 @@ export function check({ d }) {
 }
 
 const whole = (p) => (p.part || p.text?.trim()) && parse(p.quantity) > 0;
-const nameOf = (q) => QUANTITIES.find(([k]) => k === q)[1];
 /** Nothing arrives, the pump beats, and nobody said whether the tank end is shut. */
 const unsaid = (d, key, r) => key.endsWith('|DELIVERED_FLOW') && parse(r.value) === 0 && parse(d.readings[`${key.split('|')[0]}|BEAT_RATE`]?.value) > 0 && !r.float;
 const doubted = (d, key, r) => { const question = asked(d, key); return question && !sure(r, question) ? question : ''; };
@@ -65,9 +65,11 @@ function unmeasured(d) {
   return missing.length && { say: `${missing.join(', ')} of ${db.installs.get(install)?.name || 'this install'}: not read under Readings, so the baseline lacks it.`, note: `Put to work without a reading for the baseline: ${missing.join(', ')}.` };
 }
 
+const taskName = (d) => (t) => `${kindOf(t.kind)?.name || 'a task'}${installsOf(d.site).length > 1 ? `, ${db.installs.get(t.install)?.name || ''}` : ''}`;
+
 /** What the plan asked for and nobody said what became of. */
 function left(d) {
-  const names = d.visit && d.outcome === 'DONE' ? d.tasks.filter((t) => !t.outcome).map((t) => `${kindOf(t.kind)?.name || 'a task'}${installsOf(d.site).length > 1 ? `, ${db.installs.get(t.install)?.name || ''}` : ''}`).join('; ') : '';
+  const names = d.visit && d.outcome === 'DONE' ? d.tasks.filter((t) => !t.outcome).map(taskName(d)).join('; ') : '';
   return names && { say: `Asked for and not answered: ${names}. It stays due.`, note: `Asked for and not answered: ${names}.` };
 }
 
@@ -80,7 +82,7 @@ export function loose({ d, site }) {
     d.findings.filter((f) => !f.symptom && (f.cause?.trim() || f.action?.trim())).map((f) => ({ say: `A finding: choose what is wrong with “${(f.cause || f.action).trim()}”.`, note: `Finding as typed: ${[f.cause, f.action].filter((x) => x?.trim()).join('. ')}`, data: true })),
     d.parts.filter((p) => !whole(p)).map((p) => ({ say: 'A part needs its name and how many.', note: `Part as typed: ${[p.quantity, p.part ? partName(p.part) : p.text, p.batch && `batch ${p.batch}`].filter(Boolean).join(' ')}`, data: true })),
     d.followUps.filter((f) => f.dueOn && f.dueOn < d.on).map((f) => ({ say: `“${f.text.trim()}”: ${day(f.dueOn)} is past. Is the day right?`, note: `“${f.text.trim()}” was asked for by ${day(f.dueOn)}, a day past at the visit.` })),
-    left(d), unmeasured(d), d.kind === 'COMMISSIONING' && backwards(d) && { say: 'The dry setting ends before it begins: mend its two days.', note: `Dry setting as typed: from ${day(d.dryFrom)} until ${day(d.dryUntil)}`, data: true },
+    left(d), serialEnds(d), unnamed(d, taskName(d)), unmeasured(d), d.kind === 'COMMISSIONING' && backwards(d) && { say: 'The dry setting ends before it begins: mend its two days.', note: `Dry setting as typed: from ${day(d.dryFrom)} until ${day(d.dryUntil)}`, data: true },
     d.kind === 'COMMISSIONING' && unread(d).map(([name, text]) => ({ say: `${name}: ${wrongNumber(text)}`, note: `${name} as typed: ${text}`, data: true }))].flat(Infinity).filter(Boolean);
 }
 
@@ -96,10 +98,10 @@ export function written({ d, site }) {
   const notes = [d.note.trim(), ...(d.also || []).map((text) => `Typed in another window: ${text}`), waterWords(d), ...confirmed(d), ...ends.map((e) => e.note)].filter(Boolean);
   return { v: 1, id: d.id, visit: d.visit, site: d.site, kind: d.kind, on: d.on, startedAt: d.startedAt, arrivedAt: d.arrivedAt, leftAt: d.leftAt, people: d.people, outcome: d.outcome,
     reason: d.outcome === 'DONE' ? null : d.reason, note: notes.join('\n') || null, nobodyThere: d.nobodyThere, customerName: d.customerName.trim() || null,
-    works: d.tasks.filter((t) => t.outcome).map(({ task, install, pump, kind, outcome, reason, lookAgainOn, by, note }) => ({ task, install, pump, kind, outcome, reason: outcome === 'COULD_NOT' ? reason : null, lookAgainOn: outcome === 'INSPECTED_GOOD' ? lookAgainOn || null : null, by: by || 'US', note: note || null })),
+    works: d.tasks.filter((t) => t.outcome).map((t) => ({ task: t.task, install: t.install, pump: t.pump, kind: t.kind, outcome: t.outcome, reason: t.outcome === 'COULD_NOT' ? t.reason : null, lookAgainOn: t.outcome === 'INSPECTED_GOOD' ? t.lookAgainOn || null : null, by: t.by || 'US', note: [t.note, partWords(d, t)].filter(Boolean).join('. ') || null })),
     readings: Object.entries(d.readings).filter(([key, r]) => parse(r.value) !== null && !flaw(key.split('|')[1], r.value, r.unit)).map(([key, r]) => ({ install: key.split('|')[0], pump: null, quantity: key.split('|')[1], place: r.place, value: parse(r.value), unit: r.unit, asRead: !!asked(d, key) && !doubted(d, key, r), runs: r.timed && parse(r.bucket?.litres) > 0 && r.bucket.seconds.length ? { litres: parse(r.bucket.litres), seconds: r.bucket.seconds } : null, notComparable: r.notComparable || changed(d, key.split('|')[0]) || (doubted(d, key, r) ? 'not confirmed on the spot' : unsaid(d, key, r) ? 'not said whether the tank end was shut' : null) })),
     findings: d.findings.filter((f) => f.symptom).map(({ install, symptom, cause, action }) => ({ install, symptom, cause: cause || null, action: action || null })),
-    parts: d.parts.filter(whole).map((p) => ({ install: p.install, part: p.part, text: p.part ? null : p.text, quantity: parse(p.quantity), batch: p.batch || null })),
+    parts: d.parts.filter(whole).map((p) => ({ install: p.install, pump: p.pump || null, part: p.part, text: p.part ? null : p.text, position: db.words.position.some(([k]) => k === p.position) ? p.position : null, quantity: parse(p.quantity), batch: p.batch || null })),
     followUps: d.followUps.concat(registerWork(d), ends.some((e) => e.data) ? [{ text: 'Settle what was typed and could not be read: the words are in the report’s note', dueOn: null, promised: false }] : []), water: waterSent(d), photos: d.photos.length, checklist: d.kind === 'COMMISSIONING' ? d.checklist : null, checks: Object.entries(d.checks).map(([code, x]) => ({ code, done: !!x.done, why: x.why || null })),
     steps: d.steps.map(({ setting, drive, delivered }) => ({ setting, drive: readable(drive), delivered: readable(delivered) })), dryFlow: readable(d.dryFlow), dryFrom: (!backwards(d) && d.dryFrom) || null, dryUntil: (!backwards(d) && d.dryUntil) || null, leftSetting: d.leftSetting?.trim() || null, install: d.kind === 'COMMISSIONING' ? commissioned(d) : null, cautions: Object.keys(d.cautions), draft: d };
 }

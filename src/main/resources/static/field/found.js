@@ -1,8 +1,9 @@
 // Tasks answered, what was not right, parts fitted.
 import { h, field, choose, number, parse } from './dom.js';
 import { numberField } from './numbers.js';
-import { db, kindOf } from './data.js';
+import { db, kindOf, partName } from './data.js';
 import { caution } from './caution.js';
+import { partAsked } from './needs.js';
 import { only, where } from './where.js';
 
 export const PRESSURE = ['CHECK_PRECHARGE', 'CHANGE_DELIVERY_RUBBER', 'CHANGE_WASTE_RUBBER', 'INSPECT_SEALS', 'OVERHAUL'];
@@ -19,7 +20,8 @@ export function tasks(c) {
       c.d.cases?.includes('OWNER') ? h('div', { className: 'row' }, h('button', { 'aria-pressed': String(t.by === 'OWNER'), onclick: () => { Object.assign(t, t.by === 'OWNER' ? { by: null, outcome: null } : { by: 'OWNER', outcome: 'DONE' }); c.again(); } }, 'Owner did this')) : null,
       t.by === 'OWNER' ? field('About when, which part', h('input', { type: 'text', maxLength: 300, value: t.note || '', oninput: (e) => { t.note = e.target.value; c.save(); } }), 'about May; part not known') : null,
       t.outcome === 'COULD_NOT' ? field('Why', choose(db.words.reason, t.reason, (v) => { t.reason = v; c.save(); }, 'say why')) : null,
-      t.outcome === 'INSPECTED_GOOD' ? field('Look again on', h('input', { type: 'date', value: t.lookAgainOn || '', oninput: (e) => { t.lookAgainOn = e.target.value || null; c.save(); } })) : null);
+      t.outcome === 'INSPECTED_GOOD' ? field('Look again on', h('input', { type: 'date', value: t.lookAgainOn || '', oninput: (e) => { t.lookAgainOn = e.target.value || null; c.save(); } })) : null,
+      partAsked(c, t));
   })];
 }
 
@@ -43,9 +45,12 @@ export function findings(c) {
   }), h('div', { className: 'row' }, h('button', { onclick: () => { c.d.findings.push({ install: only(c.installs), symptom: null }); c.again(); } }, 'Add a finding'))];
 }
 
+/** The parts of the van, and one that was named though the van counts none of it. */
+const onVan = (part) => db.data.van.map((v) => [v.id, `${v.name} (${number(v.quantity)} ${v.unit})`]).concat(part && !db.data.van.some((v) => v.id === part) ? [[part, `${partName(part)} (none counted on the van)`]] : []);
+
 export function parts(c) {
   return [h('h2', null, 'Parts'), caution(c, 'PRESSURE', c.d.parts.length > 0 && !pressing(c.d)), c.d.parts.map((p, n) => h('div', null,
-    field('From the van', choose(db.data.van.map((v) => [v.id, `${v.name} (${number(v.quantity)} ${v.unit})`]), p.part, (v) => { p.part = v; c.again(); }, 'another part')),
+    field('From the van', choose(onVan(p.part), p.part, (v) => { p.part = v; c.again(); }, 'another part')),
     where(c, p, 'Fitted in'), p.part ? null : field('Which part', h('input', { type: 'text', value: p.text || '', oninput: (e) => { p.text = e.target.value; c.save(); } })),
     h('div', { className: 'row' }, numberField('How many', p.quantity, (text) => { p.quantity = text; c.save(); }, { says: (text) => (parse(text) === 0 ? 'How many were used? More than none.' : '') }),
       field('Batch', h('input', { type: 'text', value: p.batch || '', oninput: (e) => { p.batch = e.target.value; c.save(); } }))),

@@ -48,14 +48,37 @@ export function asked(d, key) {
 /** Whether the question as it stands was answered: it is as read. */
 export const sure = (r, question) => r.sure === `${r.value} ${r.unit} ${question}`;
 
+/** The readings of an install that are asked about and not confirmed. */
+const doubted = (d, install) => QUANTITIES.map(([q]) => q).filter((q) => { const r = d.readings[`${install}|${q}`]; const question = r && asked(d, `${install}|${q}`); return question && !sure(r, question); });
+
+/** What the readings of an install say. With a value that nobody believes yet nothing is worked out; that the pump beats against a shut line is said all the same. */
+function verdict(c, i) {
+  const si = measured(c.d, i.id);
+  const shut = si.DELIVERED_FLOW?.si === 0 && si.BEAT_RATE?.si > 0;
+  const out = shut ? [] : doubted(c.d, i.id);
+  out.forEach((q) => { delete si[q]; });
+  const told = changed(c.d, i.id) ? judge({ ...i, baseline: null }, c.site, null, si, c.d.on) : judge(i, c.site, db.data.expected[i.id], si, c.d.on);
+  return out.length ? { ...told, said: [...told.said, `Left out until it is mended or said to be as read: ${out.map((q) => nameOf(q)).join(', ')}.`] } : told;
+}
+
+/** The word for a quantity. */
+export const nameOf = (q) => QUANTITIES.find(([k]) => k === q)[1];
+
+/** What stands against “as usual” in the readings of an install, by name. */
+export function unusual(c, i) {
+  const questioned = QUANTITIES.map(([q]) => q).filter((q) => c.d.readings[`${i.id}|${q}`] && asked(c.d, `${i.id}|${q}`)).map((q) => nameOf(q).toLowerCase());
+  const told = verdict(c, i);
+  return [...new Set([...questioned, ...(told.zero ? ['nothing arrives'] : told.off)])];
+}
+
 export function readings(c, i) {
   const key = (q) => `${i.id}|${q}`;
   const say = h('div', { 'aria-live': 'polite' });
   const doubts = [];
   const tell = () => {
-    const si = measured(c.d, i.id);
     doubts.forEach((ask) => ask());
-    const told = changed(c.d, i.id) ? judge({ ...i, baseline: null }, c.site, null, si, c.d.on) : judge(i, c.site, db.data.expected[i.id], si, c.d.on);
+    const told = verdict(c, i);
+    c.look?.();
     const r = c.d.readings[key('DELIVERED_FLOW')];
     say.replaceChildren(...(told.said.length ? [h('div', { className: told.zero ? 'caution' : 'note' }, told.said.map((s) => h('p', null, s)), told.look.length ? [h('p', null, told.look.length > 1 ? 'Look in this order:' : 'Look at:'), h('ol', null, told.look.map((s) => h('li', null, s)))] : null,
       told.zero ? h('div', { className: 'row' }, ['Float shut at the tank', 'Branch shut at the tank end', 'All open, still nothing'].map((why, n) => h('button', { 'aria-pressed': String(r.float === why), onclick: () => {

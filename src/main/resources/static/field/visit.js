@@ -2,13 +2,13 @@
 import { h, field, choose, moment } from './dom.js';
 import * as store from './store.js';
 import { seal, send } from './send.js';
-import { db, installsOf, iso } from './data.js';
+import { db, installsOf, iso, word } from './data.js';
 import { photoPart, signaturePart } from './photo.js';
 import { commissioning, likely, listFor } from './commission.js';
 import { cases } from './cases.js';
 import { water } from './water.js';
 import { caution } from './caution.js';
-import { readings } from './readings.js';
+import { readings, unusual } from './readings.js';
 import { findings, parts, tasks } from './found.js';
 import { check, loose, written, wrote } from './finish.js';
 import { fresh, keyed, merge } from './merge.js';
@@ -30,6 +30,9 @@ export function newVisit(site, planned) {
 let problems = [];
 let ends = [];
 let live = null;
+let writes = Promise.resolve();
+/** Resolves when all that was typed is kept. */
+export const settled = () => writes;
 /** Drafts as they last stood in the store. */
 const bases = new Map();
 const copy = (d) => JSON.parse(JSON.stringify(d));
@@ -122,15 +125,17 @@ export async function visitPage(id) {
   const site = db.sites.get(d.site) || { id: d.site, name: 'Site' };
   const saved = h('p', { className: 'soft', role: 'status', id: 'kept' }, 'Kept on this phone.');
   const save = async () => {
+    const writing = keep(d);
+    writes = writes.then(() => writing).catch(() => {});
     try {
-      await keep(d);
+      await writing;
       saved.textContent = 'Kept on this phone.';
     } catch (full) {
       saved.textContent = full.name === 'QuotaExceededError' ? 'The phone is full: the last change is not kept. Send what waits or make room.' : `Not kept: ${full.message}`;
     }
   };
   const again = async () => { await save(); redraw(); };
-  const c = { d, site, save, again, installs: installsOf(d.site) };
+  const c = { d, site, save, again, installs: installsOf(d.site), cautioned: new Set() };
   return [h('h1', null, site.name), saved, told(c),
     d.person === db.person?.person ? null : h('div', { className: 'caution' }, h('strong', null, `Begun by ${d.writer || 'another person'} on this phone`), 'It is sent as theirs. Begin a visit of your own for what you did.'),
     d.also?.length ? h('div', { className: 'caution' }, h('strong', null, 'Typed in another window as well'), d.also.map((text) => h('p', { className: 'lines' }, text)), 'It goes along with the note.') : null,
@@ -154,8 +159,26 @@ function times(c) {
   return [h('div', { className: 'row three' }, one('startedAt', 'Set out'), one('arrivedAt', 'Arrived'), one('leftAt', 'Leaving')), field('What for', kind)];
 }
 
+/** What was written down beside “all as usual” and is not: said, and left to the person. */
+function unlike(c) {
+  const { d } = c;
+  const found = d.findings.filter((f) => f.symptom).map((f) => word('symptom', f.symptom));
+  const read = c.installs.flatMap((i) => unusual(c, i).map((name) => (c.installs.length > 1 ? `${name} of ${i.name}` : name)));
+  return [found.length && `a finding is written down (${found.join(', ')})`, read.length && `a reading is not as usual (${read.join(', ')})`].filter(Boolean).join(', and ');
+}
+
 function usual(c) {
-  return h('div', { className: 'row' }, h('button', { 'aria-pressed': String(c.d.tasks.length > 0 && c.d.tasks.every((t) => t.outcome === 'DONE')), onclick: () => { c.d.tasks.forEach((t) => { if (!t.outcome) { Object.assign(t, { outcome: 'DONE', usual: true }); } }); c.d.usual = true; c.again(); } }, 'All as usual'));
+  const said = h('div', { 'aria-live': 'polite' });
+  // said anew as readings are typed
+  c.look = () => {
+    const but = c.d.usual && c.d.tasks.every((t) => t.outcome === 'DONE') ? unlike(c) : '';
+    const text = but && `“All as usual” is tapped, but ${but}. Both go to the office as they stand: is each task really done as usual?`;
+    if (said.textContent !== text) {
+      said.replaceChildren(...(text ? [h('p', { className: 'note' }, text)] : []));
+    }
+  };
+  c.look();
+  return [h('div', { className: 'row' }, h('button', { 'aria-pressed': String(c.d.tasks.length > 0 && c.d.tasks.every((t) => t.outcome === 'DONE')), onclick: () => { c.d.tasks.forEach((t) => { if (!t.outcome) { Object.assign(t, { outcome: 'DONE', usual: true }); } }); c.d.usual = true; c.again(); } }, 'All as usual')), said];
 }
 
 function rest(c) {

@@ -154,9 +154,16 @@ final class BundleSql {
         SECTIONS.put(
                 "pins", "select n.site_id as site from pinned_sites n where n.person_id = :person order by n.site_id");
         SECTIONS.put("pictures", PICTURES);
-        SECTIONS.put("kinds", "select id, code, name from task_kinds where withdrawn_on is null order by name, id");
+        SECTIONS.put("kinds", """
+                select k.id, k.code, k.name, (select json_agg(json_build_object('kind', n.part_kind, 'position', n.position, 'quantity', n.quantity)
+                    order by n.part_kind, n.position) from task_kind_parts n where n.task_kind_id = k.id) as parts
+                from task_kinds k where k.withdrawn_on is null order by k.name, k.id""");
+        SECTIONS.put("fits", """
+                select m.model_id as model, p.id as part, p.name, p.kind, m.position, m.quantity from pump_model_parts m
+                  join parts p on p.id = m.part_id where p.withdrawn_on is null order by m.model_id, m.position, p.number, p.id""");
         SECTIONS.put("van", """
-                select p.id, p.number, p.name, p.unit, sum(l.quantity) as quantity from stock_levels l join stock_places sp on sp.id = l.place_id
+                select p.id, p.number, p.name, p.unit, p.kind, sum(l.quantity) as quantity,
+                  case when count(*) = 1 then nullif(min(l.batch), '') end as batch from stock_levels l join stock_places sp on sp.id = l.place_id
                   join parts p on p.id = l.part_id where sp.person_id = :person and l.quantity > 0 group by p.id order by p.name, p.id""");
         SECTIONS.put("causes", "select symptom, cause, action from field_causes order by symptom, seq");
         SECTIONS.put("checklists", """

@@ -77,23 +77,34 @@ class FieldCasesBrowserTests extends FieldRun {
         openVisit(page);
         unfold(page, "Something else came up");
         button(page, "Pump swapped").click();
-        page.getByLabel("Serial taken out").fill("A-17");
+        page.getByLabel("Serial taken out", new Page.GetByLabelOptions().setExact(true))
+                .fill("A-17");
         button(page, "Pump on loan").click();
-        page.getByLabel("Serial of the loan pump").fill("L-2");
+        page.getByLabel("Serial of the loan pump", new Page.GetByLabelOptions().setExact(true))
+                .fill("L-2");
         page.getByLabel("Back by").fill("2027-02-01");
         button(page, "Pump moved").click();
         page.getByLabel("Where it stands now").fill("60 m down, by the willow");
-        assertThat(page.getByLabel("Serial taken out")).hasValue("A-17");
+        assertThat(page.getByLabel("Serial taken out", new Page.GetByLabelOptions().setExact(true)))
+                .hasValue("A-17");
         button(page, "Strainer stolen").click();
         button(page, "Flood went over it").click();
         page.locator("input[data-q=DELIVERED_FLOW]").fill("4,5");
         button(page, "Nobody there").click();
         page.locator("#finish").click();
+        assertThat(page.locator("[role=alert]"))
+                .containsText(
+                        "Pump swapped: the serial put in is not given. Type it, or tap “No plate, or unreadable”.");
+        assertThat(page.locator("[role=alert]")).not().containsText("serial taken out");
+        assertThat(page.locator("[role=alert]")).not().containsText("loan pump is not given");
+        page.getByLabel("No plate, or unreadable: serial put in").click();
+        isAccessible(page);
+        page.locator("#finish").click();
         assertThat(page.locator(".state.sent")).hasCount(1);
         assertThat(leftToDo())
                 .hasSize(7)
                 .contains(
-                        "Register: pump swapped. Serial out: A-17; serial in: not known; the old pump is now: not known",
+                        "Register: pump swapped. Serial out: A-17; serial in: no plate, or unreadable; the old pump is now: not known",
                         "Register: loan pump fitted. Serial: L-2",
                         "Fetch the loan pump back. Serial: L-2",
                         "Register: pump moved. New place: 60 m down, by the willow. New configuration; the old baseline ends",
@@ -171,6 +182,13 @@ class FieldCasesBrowserTests extends FieldRun {
         page.getByLabel("What for").selectOption("COMMISSIONING");
         assertThat(page.locator("main")).containsText("hold point");
         assertThat(page.locator("main")).containsText("The delivery is open before the first beat");
+        Locator pressure = page.locator(".caution").filter(new Locator.FilterOptions().setHasText("Stored pressure"));
+        assertThat(pressure).hasCount(1);
+        button(page, "Add a part").click();
+        page.getByLabel("How many").waitFor();
+        assertThat(pressure).hasCount(1);
+        button(page, "Take it away").click();
+        assertThat(page.getByLabel("How many")).hasCount(0);
         line.cut(true);
         page.evaluate("""
                 async () => { const store = await import(document.querySelector('script[type=module]').src.replace('app.js', 'store.js'));

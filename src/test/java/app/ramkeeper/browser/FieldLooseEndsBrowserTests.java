@@ -121,6 +121,42 @@ class FieldLooseEndsBrowserTests extends FieldRun {
     }
 
     @Test
+    void nothingIsWorkedOutWithAValueThatIsAskedAboutAndAsUsualIsHeldAgainstWhatIsRead() {
+        jdbc.sql(
+                        "insert into baselines (id, configuration_id, taken_on, drive_flow_si, delivered_flow_si, beat_rate_si)"
+                                + " select gen_random_uuid(), id, '2019-05-01', 0.001, 0.00008, 62 / 60.0 from configurations where install_id = :i")
+                .param("i", install)
+                .update();
+        jdbc.sql(
+                        "insert into service_tasks (id, install_id, task_kind_id, due_on, window_from, window_until) select gen_random_uuid(), :i, id, current_date, current_date, current_date + 30 from task_kinds where code = 'CLEAN_STRAINER'")
+                .param("i", install)
+                .update();
+        Page page = phone();
+        technician(page, "Mabel Cross");
+        openVisit(page);
+        button(page, "All as usual").click();
+        assertThat(page.locator("main")).not().containsText("is tapped, but");
+        page.locator("input[data-q=DELIVERED_FLOW]").fill("48");
+        assertThat(page.locator("main")).containsText("is far from the baseline");
+        assertThat(page.locator("main")).not().containsText("% above the baseline");
+        assertThat(page.locator("main"))
+                .containsText("Left out until it is mended or said to be as read: Delivered flow.");
+        assertThat(page.locator("main"))
+                .containsText("“All as usual” is tapped, but a reading is not as usual (delivered flow).");
+        isAccessible(page);
+        button(page, "Delivered flow: it is as read").click();
+        assertThat(page.locator("main")).containsText("900 % above the baseline");
+        page.locator("input[data-q=DELIVERED_FLOW]").fill("4.8");
+        assertThat(page.locator("main")).containsText("as the baseline");
+        assertThat(page.locator("main")).not().containsText("is tapped, but");
+        button(page, "Add a finding").click();
+        page.getByLabel("What is wrong").selectOption("LEAK_PIPE");
+        assertThat(page.locator("main")).containsText("“All as usual” is tapped, but a finding is written down");
+        page.locator("#finish").click();
+        assertThat(page.locator(".state.sent")).hasCount(1);
+    }
+
+    @Test
     @DisplayName("a caution that is not acknowledged, a pump that could not be isolated: recorded, no wall")
     void cautionsAreNoWall() {
         jdbc.sql("insert into site_hazards (id, site_id, kind) values (gen_random_uuid(), :site, 'CONFINED_SPACE')")
