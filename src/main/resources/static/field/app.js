@@ -4,7 +4,8 @@ import * as store from './store.js';
 import { send, fetchBundle, onChange, status, pin, writing } from './send.js';
 import { keysHere, picture, takePictures } from './pictures.js';
 import { way, compass } from './calc.js';
-import { visitPage, newVisit } from './visit.js';
+import { visitPage, newVisit, settled } from './visit.js';
+import { newer, renew, onNewer } from './edition.js';
 import { keepPlace } from './place.js';
 import { changes, meet, news } from './news.js';
 import { db, load, word, nice, of, installsOf, kindOf, unitWord, iso } from './data.js';
@@ -316,6 +317,7 @@ async function draw(quiet) {
   const shut = await store.get('kv', 'signedOut');
   const unsent = outbox.filter((e) => e.state !== 'SENT').length;
   bar.replaceChildren(s.needSignIn && !shut ? h('div', { className: 'top', role: 'status' }, h('a', { href: '/sign-in?next=/field' }, 'Signed out: sign in to send')) : '',
+    newer() ? h('div', { className: 'top', role: 'status' }, 'A newer form is on the phone. Reload when nothing is half typed; what is typed stays.', h('button', { onclick: (e) => { e.target.disabled = true; renew(settled); } }, 'Reload')) : '',
     h('nav', { className: 'foot', 'aria-label': 'Field' }, [['', 'Today'], ['sites', 'Sites'], ['out', unsent ? `Outbox ${unsent}` : 'Outbox'], ['phone', 'Phone']].map(([p, name]) => h('a', { href: `#/${p}`, 'aria-current': (page || '') === p ? 'page' : null }, name))));
   if (quiet && !shut && !['out', 'phone', '', undefined].includes(page)) {
     return;
@@ -339,6 +341,7 @@ async function draw(quiet) {
 }
 
 onChange(() => draw(true));
+onNewer(() => draw(true));
 addEventListener('hashchange', () => draw());
 addEventListener('online', () => { send(true); });
 document.addEventListener('visibilitychange', () => { if (!document.hidden) { send(false); draw(true); } });

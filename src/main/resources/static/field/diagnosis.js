@@ -4,7 +4,8 @@ import { day, number } from './dom.js';
 
 /** Standard uncertainty of a reading as a share of it, where runs with the bucket do not tell; common practice, no source. */
 const SHARE = { DRIVE_FLOW: 0.05, WASTE_FLOW: 0.05, DELIVERED_FLOW: 0.05, BEAT_RATE: 0.03, DELIVERY_PRESSURE: 0.04, PRE_CHARGE: 0.04, FALL: 0.03 };
-const YEAR = 31557600000;
+const DAY = 86400000;
+const YEAR = 365.25 * DAY;
 
 const below = (d) => !!d?.clear && d.percent < 0;
 const above = (d) => !!d?.clear && d.percent > 0;
@@ -48,8 +49,16 @@ function flows(c, r) {
 
 const setting = (install) => (install.setting ? `it was left at ${install.setting}` : 'how it was left is not in the register');
 
+/** How old a part is; young ones in days or months, for a tenth of a year says nothing of them. */
+function aged(fitted, today) {
+  const days = Math.round((new Date(today) - new Date(fitted)) / DAY);
+  const some = (n, one) => `${n} ${one}${n === 1 ? '' : 's'}`;
+  const age = days < 61 ? some(days, 'day') : days < 183 ? some(Math.floor(days * DAY * 12 / YEAR), 'month') : `${(days * DAY / YEAR).toFixed(1)} years`;
+  return days === 0 ? 'new today' : `${days < 0 ? 'newer than this visit' : age} (changed ${day(fitted)})`;
+}
+
 function rubbers(install, today) {
-  const ages = (install.rubbers || []).map((x) => `${x.position === 'WASTE_VALVE' ? 'waste' : 'delivery'} valve ${x.fitted ? `${((new Date(today) - new Date(x.fitted)) / YEAR).toFixed(1)} years (changed ${day(x.fitted)})` : 'age not known'}`);
+  const ages = (install.rubbers || []).map((x) => `${x.position === 'WASTE_VALVE' ? 'waste' : 'delivery'} valve ${x.fitted ? aged(x.fitted, today) : 'age not known'}`);
   return `The rubbers${ages.length ? `: ${ages.join('; ')}` : ': age not known'}.`;
 }
 
@@ -104,5 +113,5 @@ export function judge(install, site, table, readings, today) {
   if (efficiency !== null) {
     said.push(efficiency > 1 ? 'More is delivered than falling water can lift: read both flows again.' : `Efficiency (D'Aubuisson) ${(100 * efficiency).toFixed(0)} %${install.baseline?.drive && install.baseline?.delivered ? `, at the baseline ${(100 * dAubuisson(install.baseline.drive, install.baseline.delivered, install.fall, install.lift)).toFixed(0)} %` : ''}.`);
   }
-  return { zero: false, said, look };
+  return { zero: false, said, look, off: [(c.flow?.clear || c.table?.clear) && 'delivered flow', c.drive?.clear && 'drive flow', c.beat?.clear && 'beats', c.fall?.clear && 'fall', c.charge?.clear && 'pre-charge', c.pressure?.clear && 'delivery pressure'].filter(Boolean) };
 }

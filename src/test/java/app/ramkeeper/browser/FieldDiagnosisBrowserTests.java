@@ -191,6 +191,27 @@ class FieldDiagnosisBrowserTests extends BrowserRun {
         }
     }
 
+    @Test
+    void youngRubbersAreOfDaysOrMonths() {
+        Page page = phone();
+        page.navigate("/field");
+        Map.of(
+                        "2026-12-01", "waste valve new today (changed Tue 1 Dec 2026)",
+                        "2026-11-30", "waste valve 1 day (changed",
+                        "2026-10-15", "waste valve 47 days (changed",
+                        "2026-08-30", "waste valve 3 months (changed",
+                        "2026-05-20", "waste valve 0.5 years (changed",
+                        "2026-12-05", "waste valve newer than this visit (changed")
+                .forEach((fitted, age) -> {
+                    Object look = page.evaluate("""
+                            async (fitted) => { const m = await import(document.querySelector('script[type=module]').src.replace('app.js', 'diagnosis.js'));
+                              const l = 1e-3 / 60;
+                              return m.judge({ fall: 4, lift: 30, baseline: { delivered: 4.8 * l }, rubbers: [{ position: 'WASTE_VALVE', fitted }] }, {}, null,
+                                { DELIVERED_FLOW: { si: 2 * l } }, '2026-12-01').look.at(-1); }""", fitted);
+                    assertThat(String.valueOf(look)).startsWith("The rubbers: " + age);
+                });
+    }
+
     private static List<String> strings(Object list) {
         return ((List<?>) list).stream().map(String::valueOf).toList();
     }

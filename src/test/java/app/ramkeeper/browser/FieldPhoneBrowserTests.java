@@ -78,6 +78,28 @@ class FieldPhoneBrowserTests extends FieldRun {
     }
 
     @Test
+    void pageOfAnOlderEditionSaysSoAndLosesNothingWhenItIsLoadedAnew() {
+        Page page = phone();
+        technician(page, "Sunniva Gill");
+        openVisit(page);
+        assertThat(page.locator("#bar")).not().containsText("A newer form");
+        page.evaluate("""
+                async () => { const name = (await caches.keys()).find((k) => k.startsWith('field-'));
+                  const cache = await caches.open(name);
+                  const text = await (await cache.match('/field')).text();
+                  await cache.put('/field', new Response(text.replaceAll(name.slice(6), 'f'.repeat(32)), { headers: { 'Content-Type': 'text/html' } }));
+                  navigator.serviceWorker.dispatchEvent(new Event('controllerchange')); }""");
+        assertThat(page.locator("#bar")).containsText("A newer form is on the phone.");
+        isAccessible(page);
+        page.locator("textarea[data-q=note]").pressSequentially("The weir is half gone");
+        button(page, "Reload").click();
+        page.waitForFunction("() => document.querySelector('script[type=module]').src.includes('f'.repeat(32))");
+        assertThat(page.locator("textarea[data-q=note]")).hasValue("The weir is half gone");
+        ready(page);
+        assertThat(page.locator("#bar")).not().containsText("A newer form");
+    }
+
+    @Test
     void iconsAreAsLargeAsTheManifestSays() {
         Page page = phone();
         page.navigate("/field");
