@@ -42,6 +42,8 @@ class ImportController {
         Counts counts = imports.counts(imported.id());
         model.addAttribute("imported", imported);
         model.addAttribute("counts", counts);
+        model.addAttribute(
+                "makes", counts.of("READY") == 0 || imported.state().isWorking() ? null : imports.makes(imported));
         model.addAttribute("done", counts.stepDone(imported.state()));
         model.addAttribute("total", counts.stepTotal(imported.state()));
         return "exchange/show";

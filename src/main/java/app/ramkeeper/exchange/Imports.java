@@ -34,13 +34,15 @@ public class Imports {
 
     private final ImportStore store;
     private final RowStore rows;
+    private final Makes makes;
     private final Targets targets;
     private final ImportJobs jobs;
     private final ImportSettings settings;
 
-    Imports(ImportStore store, RowStore rows, Targets targets, ImportJobs jobs, ImportSettings settings) {
+    Imports(ImportStore store, RowStore rows, Makes makes, Targets targets, ImportJobs jobs, ImportSettings settings) {
         this.store = store;
         this.rows = rows;
+        this.makes = makes;
         this.targets = targets;
         this.jobs = jobs;
         this.settings = settings;
@@ -98,6 +100,12 @@ public class Imports {
     @Transactional(readOnly = true)
     public Counts counts(ImportId id) {
         return store.counts(id);
+    }
+
+    /** What the ready rows would make. */
+    @Transactional(readOnly = true)
+    public Makes.Made makes(Import imported) {
+        return makes.of(imported);
     }
 
     public List<Field> fields(ImportKind kind) {

@@ -68,7 +68,13 @@ class ImportPagesTests {
         assertThat(text(get(columns))).contains("A" + own, "Fall (m)");
 
         String page = mapped(columns);
-        assertThat(text(get(page))).contains("register.csv");
+        assertThat(text(get(page)))
+                .contains(
+                        "register.csv",
+                        "What the ready rows make",
+                        "1 new customer<",
+                        "1 new site<",
+                        "1 new install with");
         assertThat(installs()).as("a dry run writes nothing").isEmpty();
         assertThat(text(get(page + "/rows"))).contains("Line 3", "deep");
         assertThat(text(get(page + "/rows/3"))).contains("deep", "aria-invalid=\"true\"");

@@ -133,6 +133,38 @@ class ImportTests {
     }
 
     @Test
+    void saysWhatTheReadyRowsMakeAndMakesJustThat() throws IOException {
+        ImportId first = checked(HEAD + row("A", "2019-03-05", "-45.03", "169.2", "12,5", "S1"));
+        imports.apply(first);
+        await(first, ImportState.APPLIED);
+
+        ImportId id = checked(HEAD
+                + row("A", "2019-03-05", "-45.03", "169.2", "12,5", "S1")
+                + row("B", "2019-03-05", "-45.03", "169.2", "12,5", "S2").replace("Customer", "CUSTOMER")
+                + row("C", "2019-03-05", "-45.03", "169.2", "12,5", "S3").replace("Site", "Upper")
+                + row("D", "2019-03-05", "-45.03", "169.2", "12,5", "S4").replace("Customer", "Other")
+                + row("E", "2019-03-05", "-45.03", "169.2", "12,5", "S5").replace("Customer", "Other")
+                + row("F", "2031-03-05", "-45.03", "169.2", "12,5", "S6").replace("Customer", "Bad")
+                + row("G", "2019-03-05", "-45.03", "169.2", "12,5", "X").replace("X" + own, ""));
+        assertThat(imports.makes(imports.get(id))).isEqualTo(new Makes.Made(1, 1, 2, 1, 5, 4, 0, 0));
+
+        imports.apply(id);
+        await(id, ImportState.APPLIED);
+        assertThat(made(id, "customers")).isEqualTo(1);
+        assertThat(made(id, "sites")).isEqualTo(2);
+        assertThat(made(id, "installs")).isEqualTo(5);
+    }
+
+    private long made(ImportId id, String table) {
+        return jdbc.sql("select coalesce(sum(jsonb_array_length(made -> cast(:table as text))), 0) from import_rows"
+                        + " where import_id = :id")
+                .param("table", table)
+                .param("id", id.value())
+                .query(Long.class)
+                .single();
+    }
+
+    @Test
     void isNotTakenBackOnceSomethingElseHasChangedIt() throws IOException {
         ImportId id = checked(HEAD + row("A", "2019-03-05", "-45.03", "169.2", "12,5", "S1"));
         imports.apply(id);
@@ -328,6 +360,7 @@ class ImportTests {
                 + "2021-05-06;ZZ" + own + ";Tama " + own + ";service;painted it;;\n";
         ImportId id = checked(ImportKind.HISTORY, text.getBytes(StandardCharsets.UTF_8), "h.csv");
         assertThat(imports.counts(id).byState()).isEqualTo(Map.of(RowState.READY, 2, RowState.PROBLEM, 2));
+        assertThat(imports.makes(imports.get(id))).isEqualTo(new Makes.Made(0, 0, 0, 0, 0, 0, 2, 1));
         assertThat(sentences(id, 3))
                 .singleElement()
                 .asString()
