@@ -73,7 +73,7 @@ class DemoScenario implements ApplicationRunner {
         LOG.info("Loaded the demo scenario in {} ms", (System.nanoTime() - start) / 1_000_000);
     }
 
-    private void load() {
+    void load() {
         LocalDate today = LocalDate.now(clock);
         Wear wear = new Wear();
         Random random = new Random(wear.count("seed"));
