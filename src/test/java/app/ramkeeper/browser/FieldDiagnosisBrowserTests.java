@@ -196,7 +196,7 @@ class FieldDiagnosisBrowserTests extends BrowserRun {
         Page page = phone();
         page.navigate("/field");
         Map.of(
-                        "2026-12-01", "waste valve new today (changed Tue 1 Dec 2026)",
+                        "2026-12-01", "waste valve new today.",
                         "2026-11-30", "waste valve 1 day (changed",
                         "2026-10-15", "waste valve 47 days (changed",
                         "2026-08-30", "waste valve 3 months (changed",
