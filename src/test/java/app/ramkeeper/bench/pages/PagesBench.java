@@ -7,6 +7,7 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
 import java.util.ArrayList;
+import java.util.Iterator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -67,7 +68,25 @@ public final class PagesBench {
                 "site sheet",
                 (client, turn) -> field.get(client).get("/sites/" + sites.get(turn % sites.size()) + "/sheet"));
         measure("search", (client, turn) -> office.get(client).get("/sites?q=" + Browser.encoded(slip(names, turn))));
+        saving(field);
         ratios();
+    }
+
+    /** Only the sending of a filled form is timed; the forms are asked for before. */
+    private void saving(List<Browser> field) throws Exception {
+        List<String> all = column("select id::text from sites where id::text like '%9' order by id limit 2000");
+        Iterator<String> unvisited = all.iterator();
+        for (int clients : CLIENTS) {
+            int turns = clients == 1 ? 200 : 400;
+            List<VisitForm> forms = new ArrayList<>();
+            for (int i = 0; i < turns; i++) {
+                forms.add(VisitForm.of(unvisited.next(), field.get(0)));
+            }
+            report(
+                    "saving a report",
+                    clients,
+                    Load.run(clients, turns, (client, turn) -> forms.get(turn).send(field.get(client))));
+        }
     }
 
     /** A name with its third letter left out, as fingers leave one out. */
@@ -119,12 +138,15 @@ public final class PagesBench {
     private void measure(String name, Load.Act act) throws Exception {
         Load.run(4, 100, act);
         for (int clients : CLIENTS) {
-            Load.Figures measured = Load.run(clients, clients == 1 ? 200 : 800, act);
-            figures.put(name + clients, measured);
-            System.out.printf(
-                    "| %s | %d | %.1f | %.1f | %.0f |%n",
-                    name, clients, measured.median(), measured.p99(), measured.perSecond());
+            report(name, clients, Load.run(clients, clients == 1 ? 200 : 800, act));
         }
+    }
+
+    private void report(String name, int clients, Load.Figures measured) {
+        figures.put(name + clients, measured);
+        System.out.printf(
+                "| %s | %d | %.1f | %.1f | %.0f |%n",
+                name, clients, measured.median(), measured.p99(), measured.perSecond());
     }
 
     private void ratios() {
@@ -133,13 +155,14 @@ public final class PagesBench {
             double empty = median("empty page", clients);
             double bare = median("bare SQL of the due list", clients);
             System.out.printf(
-                    "| %d | %.2f | %.1f | %.1f | %.1f | %.1f |%n",
+                    "| %d | %.2f | %.1f | %.1f | %.1f | %.1f | %.1f |%n",
                     clients,
                     median("due list", clients) / (bare + empty),
                     median("due list", clients) / empty,
                     median("overdue list", clients) / empty,
                     median("site sheet", clients) / empty,
-                    median("search", clients) / empty);
+                    median("search", clients) / empty,
+                    median("saving a report", clients) / empty);
         }
     }
 
