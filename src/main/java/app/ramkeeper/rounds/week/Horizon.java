@@ -68,10 +68,12 @@ final class Horizon {
 
     private void add(DueRow task) {
         int least = Math.max(0, week(task.windowFrom()));
-        int most = Math.max(least, Math.min(WEEKS - 1, week(task.windowUntil())));
-        if (least < WEEKS) {
-            int wish = task.visitId() != null ? least : Math.max(least, Math.min(most, week(task.dueOn())));
-            groups.add(new SiteGroup(task, least, task.visitId() != null ? least : most, wish));
+        if (least < WEEKS && task.visitId() != null) {
+            groups.add(new SiteGroup(task, least, least, least));
+        } else if (least < WEEKS) {
+            int last = Math.max(least, week(task.windowUntil()));
+            int wish = Math.max(least, Math.min(last, week(task.dueOn())));
+            groups.add(new SiteGroup(task, least, Math.min(WEEKS - 1, last), wish));
         }
     }
 

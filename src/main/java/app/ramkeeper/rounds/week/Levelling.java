@@ -34,7 +34,9 @@ final class Levelling {
     /** Minutes that the tasks ask for as they stand, by week. */
     double[] loads() {
         double[] loads = new double[room.length];
-        groups.forEach(group -> loads[group.week] += group.minutes());
+        groups.stream()
+                .filter(group -> group.week < room.length)
+                .forEach(group -> loads[group.week] += group.minutes());
         return loads;
     }
 

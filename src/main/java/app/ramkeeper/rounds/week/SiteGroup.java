@@ -11,7 +11,7 @@ final class SiteGroup {
     final List<DueRow> tasks = new ArrayList<>();
     final DueRow first;
 
-    /** Its week by due date. */
+    /** Its week by due date; it may lie beyond those looked at, from where only what suits a nearer week better comes forward. */
     final int wish;
 
     /** The first and the last week that the windows allow. */

@@ -85,6 +85,25 @@ class HorizonTests {
     }
 
     @Test
+    void countsWhatIsDueLaterThanTheEightWeeksOnlyWhereItComesForward() {
+        DueRow alone = task(UUID.randomUUID(), "Far spring", "Overhaul", 80, 40, 120, -45.40, 169.2);
+        DueRow now = task(BECK, "Beck", "Valve rubber", 37, 30, 41, -45.0, 168.5);
+        DueRow later = task(BECK, "Beck", "Overhaul", 80, 30, 120, -45.0, 168.5);
+
+        Outlook outlook = Horizon.from(MONDAY, List.of(alone, now, later), week -> 2_000);
+
+        assertThat(outlook.weeks().get(7).before())
+                .as("due in week 12, not in the last of eight")
+                .isZero();
+        assertThat(outlook.weeks().get(7).after()).isZero();
+        assertThat(outlook.moves()).singleElement().satisfies(move -> {
+            assertThat(move.taskId()).isEqualTo(later.taskId());
+            assertThat(move.from()).isEqualTo(MONDAY.plusWeeks(11));
+            assertThat(move.to()).isEqualTo(MONDAY.plusWeeks(5));
+        });
+    }
+
+    @Test
     void leavesAFullWeekFullWhereNothingMayWait() {
         DueRow one = task(UUID.randomUUID(), "Beck", "Valve rubber", 2, -5, 4, -45.0, 168.5);
         DueRow two = task(UUID.randomUUID(), "Gill", "Valve rubber", -90, -120, -60, -45.2, 168.7);
