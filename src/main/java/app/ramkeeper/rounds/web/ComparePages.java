@@ -43,7 +43,9 @@ class ComparePages {
         WeekPlan plan = weeks.plan(mondays.known(monday)).orElseThrow(() -> new Missing("week", monday));
         List<Change> changes = versions.since(plan.id(), 0);
         int after = other == null ? plan.version() : known(other, plan);
-        Integer before = one == null ? versions.lastOther(plan, after).orElse(null) : Integer.valueOf(known(one, plan));
+        Integer before = one != null
+                ? Integer.valueOf(known(one, plan))
+                : versions.lastOther(plan, after).orElse(other == null ? null : Integer.valueOf(plan.version()));
         model.addAttribute("monday", monday);
         if (before == null) {
             return "rounds/compare";

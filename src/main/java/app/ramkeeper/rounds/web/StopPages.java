@@ -17,6 +17,7 @@ import app.ramkeeper.web.Saved;
 import app.ramkeeper.web.Saving;
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Objects;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Controller;
@@ -61,7 +62,6 @@ class StopPages {
         model.addAttribute("plan", week.plan());
         model.addAttribute("stop", stop);
         model.addAttribute("form", form);
-        model.addAttribute("best", stop.over() ? List.of() : openings.best(stop, BEST));
         model.addAttribute(
                 "all", stop.over() ? List.of() : openings.byPerson(stop).values());
         if (stop.personId() != null && stop.day() != null) {
@@ -74,7 +74,25 @@ class StopPages {
             model.addAttribute("later", neighbour(week.stopsOf(key), stop, 1));
             model.addAttribute("afterNext", neighbour(week.stopsOf(key), stop, 2));
         }
+        model.addAttribute("best", stop.over() ? List.of() : better(week, stop, openings));
         return "rounds/stop";
+    }
+
+    /** The best places but the one where it stands. */
+    private static List<Openings.Opening> better(Week week, Stop stop, Openings openings) {
+        Stop next = stop.personId() == null || stop.day() == null
+                ? null
+                : neighbour(week.stopsOf(new RoundKey(stop.personId(), stop.day())), stop, 1);
+        return openings.best(stop, BEST + 1).stream()
+                .filter(o -> !(o.round().personId().equals(stop.personId())
+                        && o.round().day().equals(stop.day())
+                        && Objects.equals(id(o.before()), id(next))))
+                .limit(BEST)
+                .toList();
+    }
+
+    private static @Nullable UUID id(@Nullable Stop stop) {
+        return stop == null ? null : stop.id();
     }
 
     private Openings openings(Week week) {
