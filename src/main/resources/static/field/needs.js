@@ -31,8 +31,10 @@ function offers(t) {
 
 const said = (p) => p.part || p.text?.trim();
 const loose = (d, t, list) => d.parts.filter((p) => !p.task && p.install === t.install && said(p) && !list.some((o) => o.part === p.part));
-/** The parts that are written down for a task: those tapped for it, and those put down by hand that it asks for. */
-const named = (d, t, list) => d.parts.filter((p) => said(p) && (p.task ? p.task === keyOf(t) : p.install === t.install && list.some((o) => o.part === p.part)));
+/** A part of the right kind at the same pump, whichever task it was put down for; of one with a place only that place. */
+const covers = (p, t, list) => p.install === t.install && (!p.pump || !t.pump || p.pump === t.pump) && list.some((o) => o.part === p.part && (p.position ? o.position === p.position : !p.task));
+/** The parts that are written down for a task: those tapped for it, and others that it asks for. */
+const named = (d, t, list) => d.parts.filter((p) => said(p) && (p.task === keyOf(t) || covers(p, t, list)));
 
 /** A task is done and asks for a part, and nobody has said which, or that none went in. */
 const open = (d, t) => done(t) && asks(t).length > 0 && !t.noPart && !named(d, t, offers(t)).length;
@@ -62,11 +64,11 @@ export function partAsked(c, t) {
       `${partName(o.part)}: ${number(o.quantity)}${van ? `${van.batch ? ` of batch ${van.batch}` : ''} (${number(van.quantity)} on the van)` : ' (none counted on the van)'}`);
   });
   if (here.length) {
-    return buttons.length ? h('div', { className: 'note' }, h('p', null, 'This as well?'), h('div', { className: 'row' }, buttons)) : null;
+    return buttons.length ? h('div', { className: 'note' }, h('p', null, 'This as well?'), h('div', { className: 'row full' }, buttons)) : null;
   }
   const way = (code, name) => h('button', { 'aria-pressed': String(t.noPart === code), onclick: () => { t.noPart = t.noPart === code ? null : code; c.again(); } }, name);
   return h('div', { className: 'note' }, h('p', null, `Which ${nounOf(t)} went in? While none is named, nothing leaves the van’s stock and no batch is kept.`),
-    h('div', { className: 'row' }, buttons, loose(c.d, t, list).map((p) => h('button', { onclick: () => { p.task = keyOf(t); t.noPart = null; c.again(); } }, `“${p.part ? partName(p.part) : p.text.trim()}”, put down below`)),
-      h('button', { onclick: () => put({ part: null, text: '', quantity: '1' }) }, 'Another part'), way('OLD', 'None, old one put back'), way('UNKNOWN', 'Not known')),
+    h('div', { className: 'row full' }, buttons, loose(c.d, t, list).map((p) => h('button', { onclick: () => { p.task = keyOf(t); t.noPart = null; c.again(); } }, `“${p.part ? partName(p.part) : p.text.trim()}”, put down below`))),
+    h('div', { className: 'row' }, h('button', { onclick: () => put({ part: null, text: '', quantity: '1' }) }, 'Another part'), way('OLD', 'None, old one put back'), way('UNKNOWN', 'Not known')),
     t.noPart === 'OLD' ? h('p', null, `“${word('workOutcome', 'DONE')}” counts it as new from today. If the old one goes on, answer “${word('workOutcome', 'INSPECTED_GOOD')}”.`) : null);
 }

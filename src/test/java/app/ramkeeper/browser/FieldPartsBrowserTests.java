@@ -135,6 +135,22 @@ class FieldPartsBrowserTests extends FieldRun {
     }
 
     @Test
+    void overhaulKnowsTheRubberThatAnotherTaskTook() {
+        task("OVERHAUL");
+        Page page = withVan("Dagny Heft");
+        Locator part = page.locator(".note").filter(new Locator.FilterOptions().setHasText("Which part went in?"));
+        button(page, "All as usual").click();
+        assertThat(part).hasCount(1);
+        // beside the overhaul too
+        button(page, "Waste rubber " + waste).first().click();
+        assertThat(part).hasCount(0);
+        assertThat(asked(page)).hasCount(1);
+        Locator more = page.locator(".note").filter(new Locator.FilterOptions().setHasText("This as well?"));
+        assertThat(more.locator("button")).hasCount(1);
+        assertThat(more).containsText("Delivery rubber " + delivery);
+    }
+
+    @Test
     void noNameIsAskedOnceAndThereIsAWayThrough() {
         Page page = withVan("Bodil Garth");
         done(page, "CHANGE_WASTE_RUBBER");

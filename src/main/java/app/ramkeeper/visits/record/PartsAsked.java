@@ -7,6 +7,9 @@ import app.ramkeeper.visits.WorkOutcome;
 import app.ramkeeper.visits.form.TypedForm;
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import java.util.TreeMap;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 
@@ -33,26 +36,42 @@ final class PartsAsked {
             List<RecordVisit.PartUsed> used,
             List<String> names,
             LocalDate on) {
-        List<RecordVisit.PartUsed> byHand = List.copyOf(used);
+        Map<Integer, List<TaskParts.Fit>> fits = new TreeMap<>();
         for (int i = 0; i < works.size(); i++) {
             RecordVisit.Work work = works.get(i);
-            UUID kind = work.kind().value();
-            if (work.outcome() == WorkOutcome.DONE && work.by() == DoneBy.US && parts.asks(kind)) {
-                List<TaskParts.Fit> fits = parts.of(new TaskParts.Task(
-                        kind,
-                        work.install().value(),
-                        work.pump() == null ? null : work.pump().value(),
-                        on,
-                        person));
-                String field = fields.get(i);
-                List<TaskParts.Fit> chosen = chosen(field, fits);
-                chosen.forEach(fit -> {
-                    used.add(part(work, fit));
-                    names.add(field + ".part");
-                });
-                works.set(i, noted(work, words(field, !chosen.isEmpty() || named(work, fits, byHand))));
+            if (work.outcome() == WorkOutcome.DONE
+                    && work.by() == DoneBy.US
+                    && parts.asks(work.kind().value())) {
+                fits.put(i, parts.of(task(work, on)));
             }
         }
+        fits.forEach((i, list) -> chosen(fields.get(i), list).stream()
+                .map(fit -> part(works.get(i), fit))
+                .filter(part -> used.stream().noneMatch(other -> samePlace(part, other)))
+                .forEach(part -> {
+                    used.add(part);
+                    names.add(fields.get(i) + ".part");
+                }));
+        fits.forEach((i, list) ->
+                works.set(i, noted(works.get(i), words(fields.get(i), named(works.get(i), list, used)))));
+    }
+
+    private TaskParts.Task task(RecordVisit.Work work, LocalDate on) {
+        return new TaskParts.Task(
+                work.kind().value(),
+                work.install().value(),
+                work.pump() == null ? null : work.pump().value(),
+                on,
+                person);
+    }
+
+    /** Two tasks that ask for the same part in the same place, such as a rubber and an overhaul, took one. */
+    private static boolean samePlace(RecordVisit.PartUsed a, RecordVisit.PartUsed b) {
+        return a.position() != null
+                && a.position() == b.position()
+                && a.install().equals(b.install())
+                && Objects.equals(a.pump(), b.pump())
+                && Objects.equals(a.part(), b.part());
     }
 
     private List<TaskParts.Fit> chosen(String field, List<TaskParts.Fit> fits) {
@@ -71,13 +90,20 @@ final class PartsAsked {
                 work.install(), work.pump(), new PartId(fit.part()), null, fit.place(), fit.quantity(), fit.batch());
     }
 
-    /** A part put down by hand at the install: one that the task asks for, or words. */
-    private static boolean named(RecordVisit.Work work, List<TaskParts.Fit> fits, List<RecordVisit.PartUsed> byHand) {
-        return byHand.stream()
+    /** A part at the same pump that the task asks for, in its place where that is said, or words. */
+    private static boolean named(RecordVisit.Work work, List<TaskParts.Fit> fits, List<RecordVisit.PartUsed> used) {
+        return used.stream()
                 .filter(part -> part.install().equals(work.install()))
-                .anyMatch(part -> part.part() == null
-                        || fits.stream()
-                                .anyMatch(fit -> fit.part().equals(part.part().value())));
+                .filter(part -> part.pump() == null
+                        || work.pump() == null
+                        || part.pump().equals(work.pump()))
+                .anyMatch(part -> part.part() == null || fits.stream().anyMatch(fit -> fits(part, fit)));
+    }
+
+    private static boolean fits(RecordVisit.PartUsed part, TaskParts.Fit fit) {
+        return part.part() != null
+                && fit.part().equals(part.part().value())
+                && (part.position() == null || part.position() == fit.place());
     }
 
     /** What goes along with the task in words; asks where nothing is said. A correction says what the report said. */

@@ -133,7 +133,7 @@ class RecordPages {
         if (command == null) {
             return null;
         }
-        form.set(UNUSUAL, form.ticked("asUsual") && !command.findings().isEmpty() ? "true" : null);
+        form.set(UNUSUAL, asUsual(form) && !command.findings().isEmpty() ? "true" : null);
         ask(form, reader, command);
         baseline.ask(form, command);
         if (form.hasProblems()) {
@@ -145,6 +145,11 @@ class RecordPages {
             refused.problems().forEach(p -> form.problem(FieldOf.path(p.path(), reader), p.sentence()));
             return null;
         }
+    }
+
+    /** Of a visit nobody planned the same tick only says that what is listed was done. */
+    private static boolean asUsual(TypedForm form) {
+        return form.ticked("asUsual") && !form.value("visit").isEmpty();
     }
 
     /** Asks about readings that are hardly possible, unless the writer has said that they are as read. */
@@ -159,7 +164,9 @@ class RecordPages {
             for (RecordVisit.Reading reading : here) {
                 String name = reader.readings.get(command.readings().indexOf(reading));
                 plausible.question(reading).ifPresent(question -> {
-                    form.set(UNUSUAL, form.value("asUsual"));
+                    if (asUsual(form)) {
+                        form.set(UNUSUAL, "true");
+                    }
                     if (!reading.asRead()) {
                         form.problem(name + ".value", question);
                     }

@@ -157,6 +157,19 @@ class RecordAskedTests {
     }
 
     @Test
+    void overhaulAndRubberOfOnePlaceTakeOneRubber() {
+        assertThat(post(id, "SERVICE")
+                        .param("extras", "2")
+                        .param("extra[0].kind", "01900000-0000-7000-8000-000000000007")
+                        .param("extra[0].part", rubber.toString())
+                        .param("extra[1].kind", KIND)
+                        .param("extra[1].part", rubber.toString()))
+                .hasStatus3xxRedirection();
+        assertThat(saved().parts()).hasSize(1);
+        assertThat(saved().works()).allSatisfy(w -> assertThat(w.note()).isNull());
+    }
+
+    @Test
     void findingAtASiteOfSeveralInstallsNamesItsInstallOrTheWholeSite() {
         installs.commissioned(site, LocalDate.of(2022, 3, 4));
         assertThat(finding()).hasStatus(422).bodyText().contains("Say at which pump this was");
@@ -202,7 +215,12 @@ class RecordAskedTests {
 
     @Test
     void asUsualBesideAFindingIsSaidAndRecorded() {
-        assertThat(finding().param("asUsual", "true"))
+        UUID visit = UUID.randomUUID();
+        jdbc.sql(
+                        "insert into visits (id, site_id, kind, planned_on, minutes) values (?, ?, 'SERVICE', '2026-05-06', 60)")
+                .params(visit, site.value())
+                .update();
+        assertThat(finding().param("asUsual", "true").param("visit", visit.toString()))
                 .hasStatus3xxRedirection()
                 .flash()
                 .hasEntrySatisfying(
