@@ -3,6 +3,7 @@ import { h, day, moment } from './dom.js';
 import * as store from './store.js';
 import { db, iso } from './data.js';
 
+const MANY = 8;
 const later = (days) => { const d = new Date(); d.setDate(d.getDate() + days); return iso(d); };
 const hours = (v) => [v.from, `${v.minutes} min`].filter(Boolean).join(', ');
 const about = ({ id, site, on, from, minutes, kind, ring, note, others, tasks }) => ({ id, site, on, from, minutes, rest: JSON.stringify([kind, ring, note, others, tasks]) });
@@ -41,9 +42,9 @@ function words(v) {
     return !isNew ? '' : changed ? `New or changed, ${moment(changed)}` : 'New';
   }
   const now = about(v);
-  return was.on !== now.on ? `Changed: was ${day(was.on)}, ${hours(was)}`
-    : was.from !== now.from || was.minutes !== now.minutes ? `Changed: was ${hours(was)}`
-      : was.rest !== now.rest ? 'Changed: tasks, people or note' : '';
+  return was.on !== now.on ? `Changed, was ${day(was.on)}, ${hours(was)}`
+    : was.from !== now.from || was.minutes !== now.minutes ? `Changed, was ${hours(was)}`
+      : was.rest !== now.rest ? 'Changed in tasks, people or note' : '';
 }
 
 export function news(v) {
@@ -65,11 +66,13 @@ function off(done) {
     && !db.data.visits.some((r) => r.site === v.site && r.on >= iso(new Date(kept().at))));
 }
 
-/** How much changed, what was taken off, and a button that says it was seen. */
+const line = (v, text) => h('li', null, `${db.sites.get(v.site)?.name || 'Site'}, ${[day(v.on), v.from].filter(Boolean).join(', ')}: ${text}`);
+
+/** What changed and what was taken off, in one place, and a button that says it was seen. */
 export function changes(done, again) {
-  const left = off(done);
-  const count = db.data.planned.filter((v) => words(v) && !done(v.id)).length + left.length;
-  return count ? h('div', { className: 'caution', id: 'news' }, h('strong', null, `${count} ${count === 1 ? 'change' : 'changes'} since you last looked`),
-    left.length ? h('ul', { className: 'list' }, left.map((v) => h('li', null, `${db.sites.get(v.site)?.name || 'Site'}, ${day(v.on)}${v.from ? `, ${v.from}` : ''}: ${gone(v)}`))) : null,
+  const lines = [...off(done).map((v) => line(v, gone(v))), ...db.data.planned.filter((v) => words(v) && !done(v.id)).map((v) => line(v, words(v)))];
+  const list = h('ul', { className: 'list' }, lines);
+  return lines.length ? h('div', { className: 'caution', id: 'news' }, h('strong', null, `${lines.length} ${lines.length === 1 ? 'change' : 'changes'} since you last looked`),
+    lines.length > MANY ? h('details', null, h('summary', { className: 'button' }, 'Which'), list) : list,
     h('div', { className: 'row' }, h('button', { onclick: async () => { await keep(asItIs()); await again(); } }, 'Seen'))) : null;
 }

@@ -42,7 +42,8 @@ class FieldNewsBrowserTests extends FieldRun {
 
         assertThat(news).containsText("3 changes since you last looked");
         assertThat(news).containsText("13:00, Ben Adit");
-        assertThat(page.locator("main li .state.late").filter(has("Changed: was ")))
+        assertThat(news).containsText("10:30: Changed, was ");
+        assertThat(page.locator("main li .state.late").filter(has("Changed, was ")))
                 .hasCount(1);
         assertThat(page.locator("main li .state.late").filter(has("New"))).hasCount(1);
         isAccessible(page);
@@ -61,7 +62,7 @@ class FieldNewsBrowserTests extends FieldRun {
         reported(comes, ada);
         again(page);
         assertThat(news).containsText("1 change since you last looked");
-        assertThat(page.locator("main li .state.late")).containsText("Changed: was 10:30, 60 min");
+        assertThat(page.locator("main li .state.late")).containsText("Changed, was 10:30, 60 min");
     }
 
     private void change(String sql, Object... values) {
