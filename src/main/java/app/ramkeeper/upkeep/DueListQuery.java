@@ -23,7 +23,9 @@ class DueListQuery {
     private static final LocalDate NEVER = LocalDate.of(1, 1, 1);
 
     private static final String PLACE = "folded(s.name), s.id, folded(i.name), i.id, k.name, t.id";
-    /** What stands behind the last task shown, wherever that one stands by now; the first line lets an index find the site. */
+    /** True of every install's site; lets the index of sites by name give the order. */
+    private static final String INDEXED = " and s.merged_into is null";
+    /** What stands behind the last task shown, wherever that one stands by now; the first line finds the site by the index. */
     private static final String AFTER = """
              and folded(s.name) >= (select folded(s.name) %1$s)
             and (%2$s) > (select %2$s %1$s)""".formatted("""
@@ -66,7 +68,7 @@ class DueListQuery {
     private List<DueTask> rows(DueFilter filter, int limit) {
         LocalDate today = LocalDate.now(clock);
         Map<String, Object> parameters = new HashMap<>();
-        String where = filter.where(today, parameters) + key(filter, parameters);
+        String where = filter.where(today, parameters) + key(filter, parameters) + (filter.byPlace() ? INDEXED : "");
         String order = filter.byPlace()
                 ? PLACE
                 : filter.order().column() + filter.order().direction()
