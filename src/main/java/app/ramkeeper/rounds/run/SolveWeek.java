@@ -47,7 +47,6 @@ import org.springframework.transaction.support.TransactionTemplate;
 class SolveWeek {
 
     private static final Logger LOG = LoggerFactory.getLogger(SolveWeek.class);
-    static final double LIGHT_WARMTH = 0.02;
     private static final long TELL_NANOS = 700_000_000L;
 
     private final RunStore runs;
@@ -133,8 +132,7 @@ class SolveWeek {
             }
         };
         Limits limits = new Limits(run.seed(), run.iterations(), settings.longest(), () -> stop[0]);
-        return new Search(problem.problem(), limits, progress)
-                .improve(problem.start(), run.lightly() ? LIGHT_WARMTH : 1);
+        return new Search(problem.problem(), limits, progress).improve(problem.start(), problem.warmth());
     }
 
     private boolean tell(WeekRun run, WeekProblem problem, Plan plan, double share) {

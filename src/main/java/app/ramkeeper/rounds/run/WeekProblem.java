@@ -63,6 +63,12 @@ final class WeekProblem {
     /** What a visit costs more with whoever had most to do of late than with whoever had least. */
     private static final double FAIR = 6;
 
+    /** From scratch: in half a minute a search this warm finds better weeks than a hotter one (ops/bench/RESULTS.md). */
+    private static final double WARM = 0.3;
+
+    /** So that little moves. */
+    private static final double BARELY_WARM = 0.02;
+
     private final Week week;
     private final boolean lightly;
     private final long room;
@@ -102,6 +108,11 @@ final class WeekProblem {
 
     Plan start() {
         return start;
+    }
+
+    /** How warm the search for this week begins, for {@link app.ramkeeper.rounds.solver.Search#improve}. */
+    double warmth() {
+        return lightly ? BARELY_WARM : WARM;
     }
 
     /** The answer as places of the week, with what was not touched. */

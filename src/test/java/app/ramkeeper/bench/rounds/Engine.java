@@ -6,17 +6,16 @@ import app.ramkeeper.rounds.solver.Problem;
 import app.ramkeeper.rounds.solver.Progress;
 import app.ramkeeper.rounds.solver.Search;
 import java.time.Duration;
+import java.util.function.Function;
 
 /** What is measured: the application's optimiser, or one of the two yardsticks. */
 enum Engine {
     OURS {
         @Override
         Result solve(Problem problem, long seed, Duration time, boolean fewest) {
-            long[] steps = new long[1];
-            Progress count = (plan, share, iterations) -> steps[0] = iterations;
-            Search search = new Search(problem, Limits.ofTime(seed, time), count);
-            Plan plan = fewest ? search.fewestRounds(0.4) : search.improve(Plan.empty(problem), 1);
-            return new Result(plan, steps[0]);
+            return fewest
+                    ? ours(problem, seed, time, search -> search.fewestRounds(0.4))
+                    : improved(problem, seed, time, 1);
         }
     },
     /** Neither seed nor time matter to it. */
@@ -32,6 +31,18 @@ enum Engine {
             return new JspritEngine(problem, fewest).solve(seed, time);
         }
     };
+
+    /** The application's optimiser from scratch. */
+    static Result improved(Problem problem, long seed, Duration time, double warmth) {
+        return ours(problem, seed, time, search -> search.improve(Plan.empty(problem), warmth));
+    }
+
+    private static Result ours(Problem problem, long seed, Duration time, Function<Search, Plan> run) {
+        long[] steps = new long[1];
+        Progress count = (plan, share, iterations) -> steps[0] = iterations;
+        Plan plan = run.apply(new Search(problem, Limits.ofTime(seed, time), count));
+        return new Result(plan, steps[0]);
+    }
 
     /** A plan and how many steps it took. */
     record Result(Plan plan, long steps) {}

@@ -20,6 +20,7 @@ import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.function.Supplier;
 import java.util.stream.IntStream;
 
 /**
@@ -67,7 +68,8 @@ public final class WeekBench {
         bench.ours("ours", numbers[2]);
         bench.heap();
         if (numbers[3] > 0) {
-            Engine.Result result = bench.timed(Engine.JSPRIT, bench.mapping.problem(), numbers[3]);
+            Engine.Result result = bench.timed(() ->
+                    Engine.JSPRIT.solve(bench.mapping.problem(), bench.seed, Duration.ofSeconds(numbers[3]), false));
             bench.line("jsprit", numbers[3], result.plan(), result.steps());
         }
     }
@@ -83,7 +85,8 @@ public final class WeekBench {
                 found[0] = plan;
             }
         };
-        new Search(mapping.problem(), Limits.ofIterations(seed, 1), progress).improve(mapping.start(), 1);
+        new Search(mapping.problem(), Limits.ofIterations(seed, 1), progress)
+                .improve(mapping.start(), mapping.warmth());
         boolean whole = found[0].complete(mapping.problem())
                 && PlanCheck.of(mapping.problem(), found[0]).sound();
         say("first plan after %d ms, %s".formatted(millis(began, first[0]), whole ? "complete" : "NOT complete"));
@@ -95,20 +98,24 @@ public final class WeekBench {
         long before = threads.getCurrentThreadCpuTime();
         long began = System.nanoTime();
         Plan plan = new Search(mapping.problem(), Limits.ofIterations(seed, STEPS), Progress.none())
-                .improve(mapping.start(), 1);
+                .improve(mapping.start(), mapping.warmth());
         cpu = threads.getCurrentThreadCpuTime() - before;
         line("ours by steps", millis(began, System.nanoTime()) / 1000, plan, STEPS);
     }
 
     private void ours(String name, long seconds) {
-        Engine.Result result = timed(Engine.OURS, mapping.problem(), seconds);
+        Engine.Result result = ours(mapping.problem(), seconds);
         line(name, seconds, result.plan(), result.steps());
     }
 
-    private Engine.Result timed(Engine engine, Problem problem, long seconds) {
+    private Engine.Result ours(Problem problem, long seconds) {
+        return timed(() -> Engine.improved(problem, seed, Duration.ofSeconds(seconds), mapping.warmth()));
+    }
+
+    private Engine.Result timed(Supplier<Engine.Result> run) {
         ThreadMXBean threads = ManagementFactory.getThreadMXBean();
         long before = threads.getCurrentThreadCpuTime();
-        Engine.Result result = engine.solve(problem, seed, Duration.ofSeconds(seconds), false);
+        Engine.Result result = run.get();
         cpu = threads.getCurrentThreadCpuTime() - before;
         return result;
     }
@@ -141,7 +148,7 @@ public final class WeekBench {
             }
         }
         Problem problem = Problem.of(jobs, rounds, time, cost, (job, round) -> all.price(in[job], round));
-        Engine.Result result = timed(Engine.OURS, problem, seconds);
+        Engine.Result result = ours(problem, seconds);
         int[][] placed = new int[rounds.size()][];
         for (int round = 0; round < placed.length; round++) {
             placed[round] = IntStream.of(result.plan().rounds()[round])

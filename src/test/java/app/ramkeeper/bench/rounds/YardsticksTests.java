@@ -26,7 +26,7 @@ class YardsticksTests {
     @Test
     void ours() {
         Limits limits = Limits.ofIterations(1, 2000);
-        sound(new Search(mapping.problem(), limits, Progress.none()).improve(mapping.start(), 1));
+        sound(new Search(mapping.problem(), limits, Progress.none()).improve(mapping.start(), mapping.warmth()));
     }
 
     @Test

@@ -68,7 +68,7 @@ class ReplanTests {
         WeekMapping mapping = new WeekMapping(week, today, lightly, invented.burden());
         long steps = lightly ? STEPS / WeekRuns.LIGHTER : STEPS;
         Plan plan = new Search(mapping.problem(), Limits.ofIterations(seed, steps), Progress.none())
-                .improve(mapping.start(), lightly ? SolveWeek.LIGHT_WARMTH : 1);
+                .improve(mapping.start(), mapping.warmth());
         assertThat(PlanCheck.of(mapping.problem(), plan).breaches()).isEmpty();
         return mapping.placed(plan);
     }

@@ -33,6 +33,10 @@ public final class WeekMapping {
         return mapped.start();
     }
 
+    public double warmth() {
+        return mapped.warmth();
+    }
+
     public Stop stop(int job) {
         return mapped.stop(job);
     }
