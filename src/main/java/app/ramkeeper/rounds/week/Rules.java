@@ -30,7 +30,7 @@ public final class Rules {
             return "the site has no position";
         }
         if (stop.fixedOn() != null && !stop.fixedOn().equals(round.day())) {
-            return "agreed with the customer for " + Times.day(stop.fixedOn());
+            return stop.held();
         }
         if (round.day().equals(stop.notOn())) {
             return "the customer asked for another day";

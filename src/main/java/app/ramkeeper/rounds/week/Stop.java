@@ -5,6 +5,7 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.time.LocalTime;
 import java.util.List;
+import java.util.Objects;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 
@@ -13,7 +14,7 @@ import org.jspecify.annotations.Nullable;
  *
  * @param minutes time at the site with the walk in and out
  * @param skills codes of what is asked for, comma between
- * @param fixedOn the day agreed with the customer
+ * @param fixedOn the day that it is held to, as the customer agreed to it or was told
  * @param notOn the day they asked to move it from
  * @param worth what leaving it out costs, in minutes of driving
  * @param worthADay what each day of waiting within the week adds, from lateFrom on
@@ -77,6 +78,16 @@ public record Stop(
     /** True if it was published with less time than it is planned with now. */
     public boolean outgrown() {
         return minutesTold != null;
+    }
+
+    /** Why it is held to its day: what the customer agreed to or was told, or works that take the day up. */
+    public String held() {
+        String day = Times.day(Objects.requireNonNull(fixedOn));
+        return switch (answer == null ? "NONE" : answer) {
+            case "CONFIRMED" -> "agreed with the customer for " + day;
+            case "TOLD" -> "the customer was told " + day;
+            default -> "held to " + day;
+        };
     }
 
     public boolean placed() {

@@ -118,8 +118,7 @@ public final class Week {
         }
         stops.stream()
                 .filter(stop -> !stop.placed() && !stop.over() && stop.fixedOn() != null && stop.setAside() == null)
-                .map(stop -> new Breach(
-                        stop, "agreed with the customer for " + Times.day(stop.fixedOn()) + " and in no round"))
+                .map(stop -> new Breach(stop, stop.held() + ", but in no round"))
                 .forEach(all::add);
         return all;
     }

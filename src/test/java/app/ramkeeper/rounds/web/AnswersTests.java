@@ -12,6 +12,7 @@ import app.ramkeeper.rounds.out.Publishing;
 import app.ramkeeper.rounds.week.Preparation;
 import app.ramkeeper.rounds.week.RoundKey;
 import app.ramkeeper.rounds.week.Stop;
+import app.ramkeeper.rounds.week.Times;
 import app.ramkeeper.rounds.week.WeekEdits;
 import app.ramkeeper.rounds.week.WeekEdits.By;
 import app.ramkeeper.rounds.week.WeekStore;
@@ -99,6 +100,18 @@ class AnswersTests {
         assertThat(stop.locked()).isTrue();
         assertThat(stop.fixedOn()).isEqualTo(monday.plusDays(1));
         assertThat(stop.fixedFrom()).isEqualTo(stop.publishedFrom());
+    }
+
+    @Test
+    void whatTheCustomerWasOnlyToldIsNotCalledAgreed() {
+        answer("TOLD");
+        String page = "/rounds/" + monday + "/stops/" + stop(monday).id();
+        assertThat(get(page))
+                .bodyText()
+                .contains("the customer was told " + Times.day(monday.plusDays(1)))
+                .doesNotContain("agreed with the customer");
+        answer("CONFIRMED");
+        assertThat(get(page)).bodyText().contains("agreed with the customer for " + Times.day(monday.plusDays(1)));
     }
 
     @Test
