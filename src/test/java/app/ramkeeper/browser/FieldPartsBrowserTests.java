@@ -191,6 +191,7 @@ class FieldPartsBrowserTests extends FieldRun {
         page.getByLabel("From the van").selectOption(waste.toString());
         assertThat(asked(page)).hasCount(1);
         button(page, "Add a part").click();
+        assertThat(page.getByLabel("From the van")).hasCount(2);
         page.getByLabel("From the van").last().selectOption(waste.toString());
         assertThat(asked(page)).hasCount(0);
     }
