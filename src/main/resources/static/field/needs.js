@@ -8,6 +8,8 @@ const NOUN = { VALVE_RUBBER: 'rubber', SEAL: 'seal', STRAINER: 'strainer', FILTE
 /** Tells a task from the others of a visit. */
 const keyOf = (t) => t.task || [t.install, t.pump, t.kind].join(' ');
 const asks = (t) => kindOf(t.kind)?.parts || [];
+/** The task is the change of a part; of an inspection one may go in or not. */
+const changes = (t) => asks(t).length > 0 && kindOf(t.kind).changes !== false;
 const done = (t) => t.outcome === 'DONE' && t.by !== 'OWNER';
 const nounOf = (t) => { const kinds = [...new Set(asks(t).map((a) => a.kind))]; return (kinds.length === 1 && NOUN[kinds[0]]) || 'part'; };
 
@@ -37,7 +39,7 @@ const covers = (p, t, list) => p.install === t.install && (!p.pump || !t.pump ||
 const named = (d, t, list) => d.parts.filter((p) => said(p) && (p.task === keyOf(t) || covers(p, t, list)));
 
 /** A task is done and asks for a part, and nobody has said which, or that none went in. */
-const open = (d, t) => done(t) && asks(t).length > 0 && !t.noPart && !named(d, t, offers(t)).length;
+const open = (d, t) => done(t) && changes(t) && !t.noPart && !named(d, t, offers(t)).length;
 
 /** What goes along with a task in words. */
 export const partWords = (d, t) => (done(t) && asks(t).length && !named(d, t, offers(t)).length && NO_PART[t.noPart]) || null;
@@ -65,6 +67,9 @@ export function partAsked(c, t) {
   });
   if (here.length) {
     return buttons.length ? h('div', { className: 'note' }, h('p', null, 'This as well?'), h('div', { className: 'row full' }, buttons)) : null;
+  }
+  if (!changes(t)) {
+    return h('div', { className: 'note' }, h('p', null, `If a ${nounOf(t)} went in:`), h('div', { className: 'row full' }, buttons, h('button', { onclick: () => put({ part: null, text: '', quantity: '1' }) }, 'Another part')));
   }
   const way = (code, name) => h('button', { 'aria-pressed': String(t.noPart === code), onclick: () => { t.noPart = t.noPart === code ? null : code; c.again(); } }, name);
   return h('div', { className: 'note' }, h('p', null, `Which ${nounOf(t)} went in? While none is named, nothing leaves the van’s stock and no batch is kept.`),

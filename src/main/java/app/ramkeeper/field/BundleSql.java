@@ -156,7 +156,9 @@ final class BundleSql {
         SECTIONS.put("pictures", PICTURES);
         SECTIONS.put("kinds", """
                 select k.id, k.code, k.name, (select json_agg(json_build_object('kind', n.part_kind, 'position', n.position, 'quantity', n.quantity)
-                    order by n.part_kind, n.position) from task_kind_parts n where n.task_kind_id = k.id) as parts
+                    order by n.part_kind, n.position) from task_kind_parts n where n.task_kind_id = k.id) as parts,
+                  exists (select from task_kind_parts n where n.position <> '' and (n.task_kind_id = k.id
+                    or n.task_kind_id in (select included_id from task_kind_includes where task_kind_id = k.id))) as changes
                 from task_kinds k where k.withdrawn_on is null order by k.name, k.id""");
         SECTIONS.put("fits", """
                 select m.model_id as model, p.id as part, p.name, p.kind, m.position, m.quantity from pump_model_parts m

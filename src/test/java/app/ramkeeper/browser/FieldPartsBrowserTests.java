@@ -151,6 +151,25 @@ class FieldPartsBrowserTests extends FieldRun {
     }
 
     @Test
+    void inspectionOffersAPartAndAsksForNone() {
+        task("INSPECT_SEALS");
+        Page page = withVan("Runa Peel");
+        done(page, "INSPECT_SEALS");
+        assertThat(page.locator("main")).containsText("If a seal went in:");
+        assertThat(asked(page)).hasCount(0);
+        page.locator("#finish").click();
+        assertThat(page.locator("main")).not().containsText("No part is named");
+        button(page, "Finish all the same").click();
+        assertThat(page.locator(".state.sent")).hasCount(1);
+        assertThat(jdbc.sql(
+                                "select count(*) from report_works w join visit_reports r on r.id = w.report_id where r.site_id = ? and w.note is not null")
+                        .param(site)
+                        .query(Integer.class)
+                        .single())
+                .isZero();
+    }
+
+    @Test
     void noNameIsAskedOnceAndThereIsAWayThrough() {
         Page page = withVan("Bodil Garth");
         done(page, "CHANGE_WASTE_RUBBER");

@@ -102,9 +102,9 @@ public class RunSheets {
         Map<UUID, Place> places =
                 jdbc.sql("""
                         select s.id as site_id, s.way_in, s.gate, coalesce(s.walk_minutes, 0) as walk_minutes, s.drinking_water,
-                          (select string_agg(lower(replace(h.kind, '_', ' ')) || coalesce(': ' || h.text, ''), '; ' order by h.kind)
+                          (select string_agg(lower(replace(h.kind, '_', ' ')) || coalesce(': ' || rtrim(h.text, '. '), ''), '; ' order by h.kind)
                              from site_hazards h where h.site_id = s.id) as hazards,
-                          (select string_agg(f.text, '; ') from follow_ups f where f.site_id = s.id and f.done_on is null) as promised,
+                          (select string_agg(rtrim(f.text, '. '), '; ') from follow_ups f where f.site_id = s.id and f.done_on is null) as promised,
                           who.ring, who.keys
                         from sites s left join lateral (
                           select string_agg(r.word, '; ' order by r.word) filter (where r.place = 1) as ring,

@@ -53,7 +53,7 @@ final class PartsAsked {
                     names.add(fields.get(i) + ".part");
                 }));
         fits.forEach((i, list) ->
-                works.set(i, noted(works.get(i), words(fields.get(i), named(works.get(i), list, used)))));
+                works.set(i, noted(works.get(i), words(works.get(i), fields.get(i), named(works.get(i), list, used)))));
     }
 
     private TaskParts.Task task(RecordVisit.Work work, LocalDate on) {
@@ -106,8 +106,11 @@ final class PartsAsked {
                 && (part.position() == null || part.position() == fit.place());
     }
 
-    /** What goes along with the task in words; asks where nothing is said. A correction says what the report said. */
-    private @Nullable String words(String field, boolean named) {
+    /**
+     * What goes along with the task in words; asks where nothing is said of a task that is the change of a part. Of an
+     * inspection a part may go in or not. A correction says what the report said.
+     */
+    private @Nullable String words(RecordVisit.Work work, String field, boolean named) {
         String said = form.value(field + ".part");
         if (said.equals(TaskParts.OLD)) {
             return "No part went in: the old one was put back.";
@@ -118,7 +121,10 @@ final class PartsAsked {
         if (!said.isEmpty() && !named) {
             form.problem(field + ".part", "Choose one from the list.");
         }
-        if (!said.isEmpty() || named || !form.value("supersedes").isEmpty()) {
+        if (!said.isEmpty()
+                || named
+                || !form.value("supersedes").isEmpty()
+                || !parts.changes(work.kind().value())) {
             return null;
         }
         if (!form.ticked(field + ".partAsked")) {

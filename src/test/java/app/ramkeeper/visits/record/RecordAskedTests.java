@@ -157,6 +157,27 @@ class RecordAskedTests {
     }
 
     @Test
+    void inspectionThatTookNoPartIsNotAsked() {
+        String seals = kind("INSPECT_SEALS");
+        assertThat(post(id, "SERVICE").param("extras", "1").param("extra[0].kind", seals))
+                .hasStatus3xxRedirection();
+        assertThat(saved().works())
+                .singleElement()
+                .satisfies(w -> assertThat(w.note()).isNull());
+        assertThat(post(UUID.randomUUID(), "SERVICE").param("extras", "1").param("extra[0].kind", kind("OVERHAUL")))
+                .hasStatus(422)
+                .bodyText()
+                .contains("No part is named");
+    }
+
+    private String kind(String code) {
+        return jdbc.sql("select id::text from task_kinds where code = ?")
+                .param(code)
+                .query(String.class)
+                .single();
+    }
+
+    @Test
     void overhaulAndRubberOfOnePlaceTakeOneRubber() {
         assertThat(post(id, "SERVICE")
                         .param("extras", "2")
