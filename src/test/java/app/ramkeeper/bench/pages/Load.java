@@ -22,6 +22,14 @@ final class Load {
     /** What was measured: milliseconds, and acts per second of the whole. */
     record Figures(double median, double p99, double perSecond) {}
 
+    /** Runs the act for so long and measures nothing. */
+    static void warm(int clients, int seconds, Act act) throws InterruptedException, ExecutionException {
+        long until = System.nanoTime() + seconds * 1_000_000_000L;
+        while (System.nanoTime() < until) {
+            run(clients, 10 * clients, act);
+        }
+    }
+
     static Figures run(int clients, int turns, Act act) throws InterruptedException, ExecutionException {
         AtomicInteger next = new AtomicInteger();
         long[] times = new long[turns];

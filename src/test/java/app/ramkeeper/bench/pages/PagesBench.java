@@ -17,6 +17,9 @@ import java.util.Objects;
 public final class PagesBench {
 
     private static final int[] CLIENTS = {1, 8, 32};
+    /** Until the machine has compiled what the page runs most. */
+    private static final int WARM_SECONDS = 25;
+
     /** Sessions of an account that the clients share between them. */
     private static final int SESSIONS = 1;
 
@@ -136,7 +139,7 @@ public final class PagesBench {
     }
 
     private void measure(String name, Load.Act act) throws Exception {
-        Load.run(4, 100, act);
+        Load.warm(4, WARM_SECONDS, act);
         for (int clients : CLIENTS) {
             report(name, clients, Load.run(clients, clients == 1 ? 200 : 800, act));
         }

@@ -8,11 +8,13 @@ import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
 import org.springframework.web.util.HtmlUtils;
 
-/** The form of a visit as its page came, filled in as after an ordinary service: all as usual, and the delivered flow. */
+/** The form of a visit as its page came, filled in as after an ordinary service: all as usual, the delivered flow, and of parts that nobody knows which. */
 final class VisitForm {
 
     private static final Pattern TAG = Pattern.compile("<(input|select|option|textarea)\\b([^>]*)>");
     private static final Pattern FLOW = Pattern.compile("reading\\..*\\.DELIVERED_FLOW\\.[A-Z_]+\\.value");
+
+    private static final Pattern WHICH_PART = Pattern.compile("task\\[[0-9]+]\\.part");
 
     private final String path;
     private final String page;
@@ -48,8 +50,12 @@ final class VisitForm {
             String value = attribute(attributes, "value");
             if (tags.group(1).equals("select")) {
                 select = name == null ? "" : name;
+                if (WHICH_PART.matcher(select).matches()) {
+                    add(select, "UNKNOWN");
+                }
             } else if (tags.group(1).equals("option")) {
-                if (attributes.contains("selected")) {
+                if (attributes.contains("selected")
+                        && !WHICH_PART.matcher(select).matches()) {
                     add(select, value);
                 }
             } else if (name != null && !measured && FLOW.matcher(name).matches()) {
