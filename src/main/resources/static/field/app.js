@@ -311,13 +311,15 @@ async function draw(quiet) {
   outbox = await store.all('outbox');
   cleared = await store.get('kv', 'cleared') || [];
   drafts.splice(0, drafts.length, ...await store.all('drafts'));
-  await meet(wasFinished);
   const [, page, id] = location.hash.split('/');
   const s = status();
   const shut = await store.get('kv', 'signedOut');
+  if (!shut) {
+    await meet(wasFinished);
+  }
   const unsent = outbox.filter((e) => e.state !== 'SENT').length;
   bar.replaceChildren(s.needSignIn && !shut ? h('div', { className: 'top', role: 'status' }, h('a', { href: '/sign-in?next=/field' }, 'Signed out: sign in to send')) : '',
-    newer() ? h('div', { className: 'top', role: 'status' }, 'A newer form is on the phone. Reload when nothing is half typed; what is typed stays.', h('button', { onclick: (e) => { e.target.disabled = true; renew(settled); } }, 'Reload')) : '',
+    newer() ? h('div', { className: 'top', role: 'status' }, 'A newer form is on the phone. Reload when nothing is half typed; what is typed stays.', h('button', { onclick: () => renew(settled) }, 'Reload')) : '',
     h('nav', { className: 'foot', 'aria-label': 'Field' }, [['', 'Today'], ['sites', 'Sites'], ['out', unsent ? `Outbox ${unsent}` : 'Outbox'], ['phone', 'Phone']].map(([p, name]) => h('a', { href: `#/${p}`, 'aria-current': (page || '') === p ? 'page' : null }, name))));
   if (quiet && !shut && !['out', 'phone', '', undefined].includes(page)) {
     return;

@@ -26,8 +26,9 @@ document.addEventListener('visibilitychange', ask);
 addEventListener('online', ask);
 setInterval(ask, 1800000);
 
-/** Loads the page anew once all that was typed is kept. */
+/** Loads the page anew if all that was typed is kept; what is not stays in the page, which says so. */
 export async function renew(kept) {
-  await kept();
-  location.reload();
+  if (await kept()) {
+    location.reload();
+  }
 }

@@ -8,7 +8,7 @@ import { wrongNumber } from './numbers.js';
 import { waterEnds, waterSent, waterWords } from './water.js';
 import { asked, flaw, nameOf, sure } from './readings.js';
 import { PRESSURE } from './found.js';
-import { partWords, unnamed } from './needs.js';
+import { partWords, strayed, unnamed } from './needs.js';
 import { unplaced } from './where.js';
 
 /** What is written down in a visit, in words; the times are apart. */
@@ -82,7 +82,7 @@ export function loose({ d, site }) {
     d.findings.filter((f) => !f.symptom && (f.cause?.trim() || f.action?.trim())).map((f) => ({ say: `A finding: choose what is wrong with “${(f.cause || f.action).trim()}”.`, note: `Finding as typed: ${[f.cause, f.action].filter((x) => x?.trim()).join('. ')}`, data: true })),
     d.parts.filter((p) => !whole(p)).map((p) => ({ say: 'A part needs its name and how many.', note: `Part as typed: ${[p.quantity, p.part ? partName(p.part) : p.text, p.batch && `batch ${p.batch}`].filter(Boolean).join(' ')}`, data: true })),
     d.followUps.filter((f) => f.dueOn && f.dueOn < d.on).map((f) => ({ say: `“${f.text.trim()}”: ${day(f.dueOn)} is past. Is the day right?`, note: `“${f.text.trim()}” was asked for by ${day(f.dueOn)}, a day past at the visit.` })),
-    left(d), serialEnds(d), unnamed(d, taskName(d)), unmeasured(d), d.kind === 'COMMISSIONING' && backwards(d) && { say: 'The dry setting ends before it begins: mend its two days.', note: `Dry setting as typed: from ${day(d.dryFrom)} until ${day(d.dryUntil)}`, data: true },
+    left(d), serialEnds(d), unnamed(d, taskName(d)), strayed(d), unmeasured(d), d.kind === 'COMMISSIONING' && backwards(d) && { say: 'The dry setting ends before it begins: mend its two days.', note: `Dry setting as typed: from ${day(d.dryFrom)} until ${day(d.dryUntil)}`, data: true },
     d.kind === 'COMMISSIONING' && unread(d).map(([name, text]) => ({ say: `${name}: ${wrongNumber(text)}`, note: `${name} as typed: ${text}`, data: true }))].flat(Infinity).filter(Boolean);
 }
 

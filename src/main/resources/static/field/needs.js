@@ -49,6 +49,11 @@ export const unnamed = (d, nameOf) => d.tasks.filter((t) => open(d, t)).map((t) 
   say: `${nameOf(t)}: which ${nounOf(t)} went in? No part is named, so nothing leaves the van’s stock. Tap it at the task, or “None, old one put back” or “Not known”.`,
   note: `${nameOf(t)}: done, no part named.` }));
 
+/** Parts that were tapped at a task whose answer is another by now: they stand under Parts and would leave the van. */
+export const strayed = (d) => d.parts.filter((p) => p.task && said(p) && d.tasks.some((t) => keyOf(t) === p.task && !done(t))).map((p) => ({
+  say: `${p.part ? partName(p.part) : p.text.trim()} is under Parts for a task that is not answered “${word('workOutcome', 'DONE')}”: take it away there if it did not go in.`,
+  note: `${p.part ? partName(p.part) : p.text.trim()}: put down, though its task was not done by us.` }));
+
 /** Asks which part went in, beside a task that was done. */
 export function partAsked(c, t) {
   if (!done(t) || !asks(t).length) {

@@ -29,7 +29,8 @@ export async function meet(done) {
 
 async function keep(seen) {
   db.seen = seen;
-  await store.put('kv', seen, 'seen');
+  // a full phone shows the same news again
+  await store.put('kv', seen, 'seen').catch(() => {});
 }
 
 /** What is new about a visit, in words; nothing if it stands as it was seen. */
@@ -38,7 +39,8 @@ function words(v) {
   const was = seen?.visits.find((x) => x.id === v.id);
   const changed = v.changed && Date.parse(v.changed);
   if (!was) {
-    const isNew = seen ? v.on <= seen.until || changed > seen.at : changed;
+    // after signing out it is not known any more what was seen
+    const isNew = seen ? v.on <= seen.until || changed > seen.at : changed > Date.now() - 86400000;
     return !isNew ? '' : changed ? `New or changed, ${moment(changed)}` : 'New';
   }
   const now = about(v);

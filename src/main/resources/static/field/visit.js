@@ -31,8 +31,9 @@ let problems = [];
 let ends = [];
 let live = null;
 let writes = Promise.resolve();
-/** Resolves when all that was typed is kept. */
-export const settled = () => writes;
+let full = false;
+/** Whether all that was typed is kept. */
+export const settled = async () => { await writes; return !full; };
 /** Drafts as they last stood in the store. */
 const bases = new Map();
 const copy = (d) => JSON.parse(JSON.stringify(d));
@@ -126,12 +127,12 @@ export async function visitPage(id) {
   const saved = h('p', { className: 'soft', role: 'status', id: 'kept' }, 'Kept on this phone.');
   const save = async () => {
     const writing = keep(d);
-    writes = writes.then(() => writing).catch(() => {});
+    writes = writes.then(() => writing).then(() => { full = false; }, () => { full = true; });
     try {
       await writing;
       saved.textContent = 'Kept on this phone.';
-    } catch (full) {
-      saved.textContent = full.name === 'QuotaExceededError' ? 'The phone is full: the last change is not kept. Send what waits or make room.' : `Not kept: ${full.message}`;
+    } catch (e) {
+      saved.textContent = e.name === 'QuotaExceededError' ? 'The phone is full: the last change is not kept. Send what waits or make room.' : `Not kept: ${e.message}`;
     }
   };
   const again = async () => { await save(); redraw(); };

@@ -16,11 +16,11 @@ class Makes {
                 folded(cells ->> cast(:siteReference as integer)) as site_reference, folded(cells ->> cast(:site as integer)) as site,
                 coalesce(cells ->> cast(:model as integer), '') || coalesce(cells ->> cast(:serial as integer), '') <> '' as pump
               from import_rows where import_id = :id and state = 'READY'),
-            owned as (select r.*, coalesce('r' || nullif(customer_reference, ''), 'n' || customer) as owner,
+            owned as materialized (select r.*, coalesce('r' || nullif(customer_reference, ''), 'n' || customer) as owner,
                 case when customer_reference <> '' then (select c.id from customers c where folded(c.reference) = r.customer_reference and c.merged_into is null)
                   else (select c.id from customers c where folded(c.name) = r.customer and c.merged_into is null limit 1) end as owner_id
               from ready r),
-            placed as (select o.*, coalesce('r' || nullif(site_reference, ''), owner || '|' || site) as place,
+            placed as materialized (select o.*, coalesce('r' || nullif(site_reference, ''), owner || '|' || site) as place,
                 case when site_reference <> '' then (select s.id from sites s where folded(s.reference) = o.site_reference and s.merged_into is null)
                   else (select s.id from site_parties p join sites s on s.id = p.site_id where p.customer_id = o.owner_id and p.part = 'OWNER'
                     and p.until_date is null and s.merged_into is null and folded(s.name) = o.site limit 1) end as place_id

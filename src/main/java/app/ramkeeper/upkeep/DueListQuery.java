@@ -25,10 +25,10 @@ class DueListQuery {
     private static final String PLACE = "folded(s.name), s.id, folded(i.name), i.id, k.name, t.id";
     /** True of every install's site; lets the index of sites by name give the order. */
     private static final String INDEXED = " and s.merged_into is null";
-    /** What stands behind the last task shown, wherever that one stands by now; the first line finds the site by the index. */
+    /** What stands behind the last task shown, wherever that one stands by now, or from the start if it is gone; the first line finds the site by the index. */
     private static final String AFTER = """
-             and folded(s.name) >= (select folded(s.name) %1$s)
-            and (%2$s) > (select %2$s %1$s)""".formatted("""
+             and folded(s.name) >= coalesce((select folded(s.name) %1$s), '')
+            and ((%2$s) > (select %2$s %1$s) or not exists (select %1$s))""".formatted("""
             from service_tasks t join task_kinds k on k.id = t.task_kind_id
               join installs i on i.id = t.install_id join sites s on s.id = i.site_id where t.id = :id""", PLACE);
 

@@ -151,6 +151,19 @@ class FieldPartsBrowserTests extends FieldRun {
     }
 
     @Test
+    void partOfATaskThatIsNotDoneAfterAllIsAskedAbout() {
+        Page page = withVan("Odd Kvern");
+        done(page, "CHANGE_WASTE_RUBBER");
+        button(page, "Waste rubber " + waste).first().click();
+        assertThat(page.getByLabel("How many")).hasValue("2");
+        page.getByLabel(name("CHANGE_WASTE_RUBBER"), new Page.GetByLabelOptions().setExact(true))
+                .selectOption("NOT_NEEDED");
+        button(page, "I have read this").first().click();
+        page.locator("#finish").click();
+        assertThat(page.locator("[role=alert]")).containsText("take it away there if it did not go in");
+    }
+
+    @Test
     void inspectionOffersAPartAndAsksForNone() {
         task("INSPECT_SEALS");
         Page page = withVan("Runa Peel");

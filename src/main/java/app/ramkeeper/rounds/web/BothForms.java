@@ -31,12 +31,13 @@ final class BothForms {
                 .map(field -> new Difference(
                         field.id(),
                         field.label(),
-                        words(typed.value(field.name())),
-                        words(present.value(field.name()))))
+                        words(typed.value(field.name()), present.value(field.name())),
+                        words(present.value(field.name()), typed.value(field.name()))))
                 .toList());
     }
 
-    private static String words(String value) {
-        return value.equals("true") ? "yes" : value.isEmpty() ? "no" : value;
+    /** A field that is "true" in one of the two is a tick. */
+    private static String words(String value, String other) {
+        return value.equals("true") ? "yes" : value.isEmpty() && other.equals("true") ? "no" : value;
     }
 }

@@ -90,7 +90,7 @@ final class Horizon {
                 continue;
             }
             sooner.take(group);
-            if (group.wish != sooner.week) {
+            if (group.wish != sooner.week && sooner.week < WEEKS) {
                 moves.add(move(
                         group.first,
                         group.wish,

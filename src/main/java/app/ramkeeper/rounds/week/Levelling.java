@@ -64,7 +64,7 @@ final class Levelling {
     }
 
     private int roomFor(SiteGroup group, int week, double[] loads) {
-        for (int to = week + 1; to <= group.most; to++) {
+        for (int to = week + 1; to <= Math.min(group.most, room.length - 1); to++) {
             if (loads[to] + group.minutes() <= room[to]) {
                 return to;
             }

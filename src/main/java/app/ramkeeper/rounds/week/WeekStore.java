@@ -35,7 +35,7 @@ public class WeekStore {
               (select string_agg(distinct k.name, ', ') from week_stop_tasks t join task_kinds k on k.id = t.task_kind_id where t.stop_id = w.id) as tasks,
               (select r.recorded_by from current_reports r where r.site_id = w.site_id order by r.attended_on desc, r.recorded_at desc limit 1) as last_technician,
               w.minutes_asked,
-              case when w.published_on is not null and (not v.minutes_by_hand or w.minutes_taken) and w.minutes - w.minutes_riding > v.minutes
+              case when w.published_on is not null and v.state = 'PLANNED' and (not v.minutes_by_hand or w.minutes_taken) and w.minutes - w.minutes_riding > v.minutes
                 then v.minutes + w.minutes_riding end as minutes_told
             from week_stops w join sites s on s.id = w.site_id left join catchments c on c.id = s.catchment_id
               left join visits v on v.id = w.visit_id

@@ -19,6 +19,10 @@ import org.jspecify.annotations.Nullable;
  */
 final class PartsAsked {
 
+    private static final String PUT_BACK = "No part went in: the old one was put back.";
+    private static final String NOT_KNOWN = "Which part went in is not known.";
+    private static final String NOT_NAMED = "No part named.";
+
     private final TypedForm form;
     private final TaskParts parts;
     private final UUID person;
@@ -45,15 +49,16 @@ final class PartsAsked {
                 fits.put(i, parts.of(task(work, on)));
             }
         }
+        List<RecordVisit.PartUsed> byHand = List.copyOf(used);
         fits.forEach((i, list) -> chosen(fields.get(i), list).stream()
+                .filter(fit -> byHand.stream().noneMatch(other -> at(works.get(i), other) && fits(other, fit)))
                 .map(fit -> part(works.get(i), fit))
                 .filter(part -> used.stream().noneMatch(other -> samePlace(part, other)))
                 .forEach(part -> {
                     used.add(part);
                     names.add(fields.get(i) + ".part");
                 }));
-        fits.forEach((i, list) ->
-                works.set(i, noted(works.get(i), words(works.get(i), fields.get(i), named(works.get(i), list, used)))));
+        fits.forEach((i, list) -> works.set(i, noted(works.get(i), fields.get(i), named(works.get(i), list, used))));
     }
 
     private TaskParts.Task task(RecordVisit.Work work, LocalDate on) {
@@ -93,11 +98,13 @@ final class PartsAsked {
     /** A part at the same pump that the task asks for, in its place where that is said, or words. */
     private static boolean named(RecordVisit.Work work, List<TaskParts.Fit> fits, List<RecordVisit.PartUsed> used) {
         return used.stream()
-                .filter(part -> part.install().equals(work.install()))
-                .filter(part -> part.pump() == null
-                        || work.pump() == null
-                        || part.pump().equals(work.pump()))
+                .filter(part -> at(work, part))
                 .anyMatch(part -> part.part() == null || fits.stream().anyMatch(fit -> fits(part, fit)));
+    }
+
+    private static boolean at(RecordVisit.Work work, RecordVisit.PartUsed part) {
+        return part.install().equals(work.install())
+                && (part.pump() == null || work.pump() == null || part.pump().equals(work.pump()));
     }
 
     private static boolean fits(RecordVisit.PartUsed part, TaskParts.Fit fit) {
@@ -113,10 +120,10 @@ final class PartsAsked {
     private @Nullable String words(RecordVisit.Work work, String field, boolean named) {
         String said = form.value(field + ".part");
         if (said.equals(TaskParts.OLD)) {
-            return "No part went in: the old one was put back.";
+            return PUT_BACK;
         }
         if (said.equals(TaskParts.UNKNOWN)) {
-            return "Which part went in is not known.";
+            return NOT_KNOWN;
         }
         if (!said.isEmpty() && !named) {
             form.problem(field + ".part", "Choose one from the list.");
@@ -134,14 +141,15 @@ final class PartsAsked {
                     "No part is named, so nothing leaves the van’s stock and no batch is kept. Which part went in? Without"
                             + " an answer, save again.");
         }
-        return "No part named.";
+        return NOT_NAMED;
     }
 
-    private static RecordVisit.Work noted(RecordVisit.Work work, @Nullable String words) {
-        String note = work.note();
-        if (words == null || (note != null && note.contains(words))) {
+    private RecordVisit.Work noted(RecordVisit.Work work, String field, boolean named) {
+        String words = words(work, field, named);
+        if (words == null && !named) {
             return work;
         }
+        String note = plain(work.note());
         return new RecordVisit.Work(
                 work.install(),
                 work.pump(),
@@ -152,6 +160,15 @@ final class PartsAsked {
                 work.lookAgainOn(),
                 work.by(),
                 work.about(),
-                note == null ? words : note + ". " + words);
+                note == null ? words : words == null ? note : note + ". " + words);
+    }
+
+    /** Without what an earlier answer said; a correction brings it along. */
+    private static @Nullable String plain(@Nullable String note) {
+        String left = note == null ? "" : note;
+        for (String said : List.of(PUT_BACK, NOT_KNOWN, NOT_NAMED)) {
+            left = left.replace(". " + said, "").replace(said, "");
+        }
+        return left.isBlank() ? null : left.strip();
     }
 }

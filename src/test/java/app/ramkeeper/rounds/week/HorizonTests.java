@@ -104,6 +104,18 @@ class HorizonTests {
     }
 
     @Test
+    void bringsASitesTasksOfLaterForwardIntoFullWeeks() {
+        DueRow one = task(BECK, "Beck", "Overhaul", 80, 40, 120, -45.40, 169.2);
+        DueRow two = task(BECK, "Beck", "Inspect seals", 80, 40, 120, -45.40, 169.2);
+        DueRow near = task(UUID.randomUUID(), "Far tank", "Valve rubber", 38, 36, 41, -45.41, 169.21);
+
+        Outlook outlook = Horizon.from(MONDAY, List.of(one, two, near), week -> 60);
+
+        assertThat(outlook.weeks()).hasSize(8);
+        assertThat(outlook.moves()).allSatisfy(move -> assertThat(move.to()).isBefore(MONDAY.plusWeeks(8)));
+    }
+
+    @Test
     void leavesAFullWeekFullWhereNothingMayWait() {
         DueRow one = task(UUID.randomUUID(), "Beck", "Valve rubber", 2, -5, 4, -45.0, 168.5);
         DueRow two = task(UUID.randomUUID(), "Gill", "Valve rubber", -90, -120, -60, -45.2, 168.7);

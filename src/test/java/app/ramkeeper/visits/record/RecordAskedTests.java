@@ -157,6 +157,43 @@ class RecordAskedTests {
     }
 
     @Test
+    void partNamedAtTheTaskAndUnderPartsLeavesTheVanOnce() {
+        assertThat(rubberChanged()
+                        .param("extra[0].part", rubber.toString())
+                        .param("parts", "1")
+                        .param("part[0].part", rubber.toString())
+                        .param("part[0].quantity", "2"))
+                .hasStatus3xxRedirection();
+        assertThat(saved().parts())
+                .singleElement()
+                .satisfies(p -> assertThat(p.quantity().intValue()).isEqualTo(2));
+    }
+
+    @Test
+    void partNamedInACorrectionEndsWhatWasSaidBefore() {
+        assertThat(rubberChanged().param("extra[0].partAsked", "true").param("extra[0].note", "Seat filed"))
+                .hasStatus3xxRedirection();
+        UUID newer = UUID.randomUUID();
+        Map<String, String> fields = new java.util.LinkedHashMap<>(asShown());
+        fields.put("id", newer.toString());
+        String task = fields.keySet().stream()
+                .filter(name -> name.endsWith(".kind") && fields.get(name).equals(KIND))
+                .findFirst()
+                .orElseThrow();
+        fields.put(task.replace(".kind", ".part"), rubber.toString());
+        MockMvcRequestBuilder again = mvc.post()
+                .uri("/sites/{id}/record", site.value())
+                .with(user(PageTest.As.who(tech, Role.TECHNICIAN)))
+                .with(csrf());
+        fields.forEach(again::param);
+        assertThat(again).hasStatus3xxRedirection();
+        assertThat(saved(newer).parts()).hasSize(1);
+        assertThat(saved(newer).works())
+                .singleElement()
+                .satisfies(w -> assertThat(w.note()).isEqualTo("Seat filed"));
+    }
+
+    @Test
     void inspectionThatTookNoPartIsNotAsked() {
         String seals = kind("INSPECT_SEALS");
         assertThat(post(id, "SERVICE").param("extras", "1").param("extra[0].kind", seals))
