@@ -115,14 +115,15 @@ class DemoScenario implements ApplicationRunner {
         }
     }
 
-    /** Each planned visit is asked to do what is due at its site by then and what one person may do. */
+    /** Each planned visit that asks for nothing yet is asked to do what is due at its site by then and what one person may do. */
     private void askForWhatIsDue() {
         jdbc.update("""
                 insert into visit_tasks (visit_id, task_id, install_id, task_kind_id)
                 select v.id, t.id, t.install_id, t.task_kind_id
                 from visits v join installs i on i.site_id = v.site_id join service_tasks t on t.install_id = i.id
                 where v.state = 'PLANNED' and t.ended_on is null and t.done_by = 'US' and t.asleep_since is null
-                  and t.window_from <= v.planned_on and not exists (select from task_kinds k where k.id = t.task_kind_id
+                  and t.window_from <= v.planned_on and not exists (select from visit_tasks asked where asked.visit_id = v.id)
+                  and not exists (select from task_kinds k where k.id = t.task_kind_id
                     and (k.crew > 1 or exists (select from task_kind_skills s where s.task_kind_id = k.id)))""");
     }
 }

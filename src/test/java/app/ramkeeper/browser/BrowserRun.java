@@ -16,6 +16,7 @@ import com.microsoft.playwright.BrowserType;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.Playwright;
 import java.nio.file.Path;
+import java.time.Clock;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -56,6 +57,9 @@ abstract class BrowserRun {
 
     @Autowired
     TransactionTemplate transaction;
+
+    @Autowired
+    Clock clock;
 
     private Playwright playwright;
     private Browser browser;
@@ -102,11 +106,12 @@ abstract class BrowserRun {
         }
     }
 
-    /** A window of a desk or a phone. */
+    /** A window of a desk or a phone; it stands where the company does, else its today is another for half of each day. */
     Page window(int width, int height) {
         BrowserContext context = browser.newContext(new Browser.NewContextOptions()
                 .setViewportSize(width, height)
                 .setLocale("en-NZ")
+                .setTimezoneId(clock.getZone().getId())
                 .setBaseURL(address()));
         contexts.add(context);
         Page page = context.newPage();

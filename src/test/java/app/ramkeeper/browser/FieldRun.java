@@ -9,7 +9,6 @@ import app.ramkeeper.identity.Role;
 import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
 import java.io.IOException;
-import java.time.Clock;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
@@ -28,9 +27,6 @@ abstract class FieldRun extends BrowserRun {
 
     @Autowired
     JdbcClient jdbc;
-
-    @Autowired
-    Clock clock;
 
     FlakyLine line;
     UUID site;

@@ -8,11 +8,9 @@ import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.options.FilePayload;
 import java.nio.charset.StandardCharsets;
-import java.time.Clock;
 import java.time.LocalDate;
 import java.util.UUID;
 import org.junit.jupiter.api.Test;
-import org.springframework.beans.factory.annotation.Autowired;
 
 /**
  * The main job from the office's own spreadsheet to the manager's list: import, what is due, a technician reads the
@@ -21,9 +19,6 @@ import org.springframework.beans.factory.annotation.Autowired;
 class MainJobBrowserTests extends BrowserRun {
 
     private static final String STRAINER = "01900000-0000-7000-8000-000000000001";
-
-    @Autowired
-    Clock clock;
 
     @Test
     void goesFromTheSpreadsheetToTheManagersList() {

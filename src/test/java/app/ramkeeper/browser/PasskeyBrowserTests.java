@@ -10,7 +10,6 @@ import app.ramkeeper.identity.signin.CodeDevice;
 import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.Response;
-import java.time.Clock;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
@@ -46,9 +45,6 @@ class PasskeyBrowserTests extends BrowserRun {
 
     @Autowired
     FindByIndexNameSessionRepository<? extends Session> sessions;
-
-    @Autowired
-    Clock clock;
 
     private final String password = "a pass phrase of " + UUID.randomUUID();
     private String login = "";

@@ -14,7 +14,6 @@ import com.microsoft.playwright.Locator;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.assertions.LocatorAssertions;
 import com.microsoft.playwright.options.AriaRole;
-import java.time.Clock;
 import java.time.DayOfWeek;
 import java.time.LocalDate;
 import java.time.temporal.TemporalAdjusters;
@@ -39,9 +38,6 @@ class RoundsBrowserTests extends BrowserRun {
 
     @Autowired
     JdbcClient jdbc;
-
-    @Autowired
-    Clock clock;
 
     @Test
     void plansDragsLocksReplansPublishesAndReachesThePhone() {
