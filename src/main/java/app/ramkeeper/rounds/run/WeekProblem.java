@@ -17,7 +17,6 @@ import app.ramkeeper.rounds.week.Week;
 import app.ramkeeper.rounds.week.WeekStore.Placing;
 import java.time.Duration;
 import java.time.LocalDate;
-import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
@@ -393,7 +392,7 @@ final class WeekProblem {
         if (week.drive().rules().whyNot(stop, round) != null) {
             return Double.POSITIVE_INFINITY;
         }
-        double price = stop.worthADay() * daysLate(stop, round.day());
+        double price = stop.worthADay() * stop.daysLate(week.plan().monday(), round.day());
         if (stop.lastTechnician() != null && !stop.lastTechnician().equals(round.personId())) {
             price += STRANGER;
         }
@@ -405,12 +404,6 @@ final class WeekProblem {
             price += STAY;
         }
         return price;
-    }
-
-    private long daysLate(Stop stop, LocalDate day) {
-        LocalDate monday = week.plan().monday();
-        LocalDate from = stop.lateFrom() == null || stop.lateFrom().isBefore(monday) ? monday : stop.lateFrom();
-        return Math.max(0, ChronoUnit.DAYS.between(from, day));
     }
 
     /** The stop of a job. */

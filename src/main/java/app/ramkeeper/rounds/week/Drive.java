@@ -7,6 +7,7 @@ import app.ramkeeper.rounds.week.DayTimes.Breach;
 import app.ramkeeper.rounds.week.DayTimes.Line;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.Predicate;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -39,7 +40,10 @@ public final class Drive {
         return legs;
     }
 
-    /** Drives the round; leaves as late as that costs nothing. */
+    /**
+     * Drives the round; leaves as late as nobody notices it: back no later, no visit breaking more, no agreed time missed by more.
+     * Only where the day would be too long does it leave later still, within what was agreed.
+     */
     public DayTimes through(TechDay round, List<Stop> stops) {
         return through(round, stops, new Progress(0, 0));
     }
@@ -52,19 +56,33 @@ public final class Drive {
             return DayTimes.empty();
         }
         Run first = new Run(round, stops, progress, round.from());
-        double most = first.lines.stream().mapToDouble(Line::waits).sum();
+        int most = (int) first.lines.stream().mapToDouble(Line::waits).sum();
+        Predicate<Run> harmless = run -> run.back <= first.back + 1e-9 && run.broken <= first.broken;
+        Run best = latest(round, stops, progress, first, most, harmless.and(run -> run.late <= first.late + 1e-9));
+        if (best.tooLong() > 0) {
+            double later = Math.ceil(best.leaves + best.tooLong());
+            Run shorter = later > round.from() + most ? best : new Run(round, stops, progress, later);
+            best = harmless.test(shorter) ? shorter : best;
+        }
+        return best.done();
+    }
+
+    /** The latest leaving that does; what does not, does not later either. */
+    private Run latest(TechDay round, List<Stop> stops, Progress progress, Run first, int most, Predicate<Run> does) {
+        Run best = first;
         int low = 0;
-        int high = (int) most;
+        int high = most;
         while (low < high) {
             int middle = (low + high + 1) / 2;
             Run later = new Run(round, stops, progress, round.from() + middle);
-            if (later.back <= first.back + 1e-9 && later.breaches.size() <= first.breaches.size()) {
+            if (does.test(later)) {
                 low = middle;
+                best = later;
             } else {
                 high = middle - 1;
             }
         }
-        return (low == 0 ? first : new Run(round, stops, progress, round.from() + low)).done();
+        return best;
     }
 
     /** One drive from one time of leaving. */
@@ -79,6 +97,8 @@ public final class Drive {
         private double metres;
         private double homeDrive;
         private double back;
+        private double late;
+        private int broken;
 
         Run(TechDay round, List<Stop> stops, Progress progress, double leaves) {
             this.round = round;
@@ -103,6 +123,7 @@ public final class Drive {
             drive += homeDrive;
             metres += home.metres();
             back = now + homeDrive;
+            broken = breaches.size();
             wholeRound();
         }
 
@@ -151,13 +172,13 @@ public final class Drive {
                         "work from " + Times.say(line.starts()) + " to " + Times.say(line.ends())
                                 + " is outside the access hours"));
             }
-            if (stop.fixedFrom() != null
-                    && round.day().equals(stop.fixedOn())
-                    && line.starts() > Times.of(stop.fixedFrom()) + PUNCTUAL + SLACK) {
-                breaches.add(new Breach(
-                        stop,
-                        "agreed for " + Times.say(Times.of(stop.fixedFrom())) + ", reached "
-                                + Times.say(line.starts())));
+            if (stop.fixedFrom() != null && round.day().equals(stop.fixedOn())) {
+                int agreed = Times.of(stop.fixedFrom());
+                late += Math.max(0, line.starts() - agreed);
+                if (line.starts() > agreed + PUNCTUAL + SLACK) {
+                    breaches.add(new Breach(
+                            stop, "agreed for " + Times.say(agreed) + ", reached " + Times.say(line.starts())));
+                }
             }
             if (before != null && before.isMarked() && !stop.isMarked()) {
                 breaches.add(new Breach(
@@ -181,7 +202,7 @@ public final class Drive {
                         round.name() + " is back at " + Times.say(back) + ", the day ends at "
                                 + Times.say(round.until())));
             }
-            if (lasts() > round.longest() + SLACK) {
+            if (tooLong() > 0) {
                 breaches.add(new Breach(
                         last,
                         "the day lasts " + Times.span(lasts()) + ", at most " + Times.span(round.longest())
@@ -193,6 +214,12 @@ public final class Drive {
         private double lasts() {
             boolean rested = paused && lines.stream().anyMatch(l -> l.pause() > 0);
             return back - leaves - (rested ? round.breakDue() : 0);
+        }
+
+        /** Minutes by which the day is longer than it may be; 0 if it is not. */
+        private double tooLong() {
+            double over = lasts() - round.longest();
+            return over > SLACK ? over : 0;
         }
 
         private Leg leg(@Nullable Position from, @Nullable Position to) {

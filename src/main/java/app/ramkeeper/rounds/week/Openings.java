@@ -3,6 +3,7 @@ package app.ramkeeper.rounds.week;
 import app.ramkeeper.rounds.week.DayTimes.Line;
 import app.ramkeeper.rounds.week.Drive.Progress;
 import java.time.LocalDate;
+import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
@@ -36,11 +37,18 @@ public final class Openings {
      *
      * @param before the visit that would come after it; null for the last
      * @param adds minutes of driving it adds
+     * @param costs the same with what the waiting until then costs, in minutes of driving
      * @param starts when work would start
      * @param back when the technician would be back
      */
     public record Opening(
-            TechDay round, @Nullable Stop before, double adds, double starts, double back, List<String> breaks) {
+            TechDay round,
+            @Nullable Stop before,
+            double adds,
+            double costs,
+            double starts,
+            double back,
+            List<String> breaks) {
 
         public String words() {
             return Effects.signed(adds) + " driving, starts " + Times.say(starts) + ", " + round.name() + " back "
@@ -48,7 +56,7 @@ public final class Openings {
         }
     }
 
-    /** The best places, at most one a round, those that break no rule first, then by driving. */
+    /** The best places, at most one a round, those that break no rule first, then by what they cost. */
     public List<Opening> best(Stop stop, int most) {
         List<Opening> found = new ArrayList<>();
         for (TechDay round : week.rounds()) {
@@ -59,7 +67,7 @@ public final class Openings {
                 }
             }
         }
-        found.sort(Comparator.<Opening>comparingInt(o -> o.breaks().size()).thenComparingDouble(Opening::adds));
+        found.sort(Comparator.<Opening>comparingInt(o -> o.breaks().size()).thenComparingDouble(Opening::costs));
         return found.subList(0, Math.min(most, found.size()));
     }
 
@@ -78,7 +86,7 @@ public final class Openings {
             Opening opening = at(round, stop, there, place, without, progress);
             if (best == null
                     || opening.breaks().size() < best.breaks().size()
-                    || (opening.breaks().size() == best.breaks().size() && opening.adds() < best.adds() - 1e-9)) {
+                    || (opening.breaks().size() == best.breaks().size() && opening.costs() < best.costs() - 1e-9)) {
                 best = opening;
             }
         }
@@ -110,13 +118,23 @@ public final class Openings {
                 .filter(words -> !old.contains(words))
                 .distinct()
                 .toList();
+        double adds = times.drive() - without.drive();
         return new Opening(
                 round,
                 place == there.size() ? null : there.get(place),
-                times.drive() - without.drive(),
+                adds,
+                adds + waiting(stop, round.day(), line.starts()),
                 line.starts(),
                 times.back(),
                 fresh);
+    }
+
+    /** What a visit's waiting costs: of somebody without water by the hour, of others by the day. */
+    private double waiting(Stop stop, LocalDate day, double starts) {
+        if (!stop.kind().equals("CALL_OUT")) {
+            return stop.worthADay() * stop.daysLate(week.plan().monday(), day);
+        }
+        return stop.worthADay() * (ChronoUnit.DAYS.between(notBefore, day) + (starts - now) / Times.DAY_LONG);
     }
 
     /** Why a visit is in no round, in words. */
@@ -161,7 +179,7 @@ public final class Openings {
         if (stop.dueOn() == null) {
             return "a visit without a due task";
         }
-        long days = java.time.temporal.ChronoUnit.DAYS.between(week.plan().sunday(), stop.dueOn());
+        long days = ChronoUnit.DAYS.between(week.plan().sunday(), stop.dueOn());
         if (days > 13) {
             return "a task due in " + days / 7 + " weeks";
         }

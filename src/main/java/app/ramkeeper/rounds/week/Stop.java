@@ -4,6 +4,7 @@ import app.ramkeeper.fleet.Position;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.LocalTime;
+import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.Objects;
 import java.util.UUID;
@@ -88,6 +89,12 @@ public record Stop(
             case "TOLD" -> "the customer was told " + day;
             default -> "held to " + day;
         };
+    }
+
+    /** Days that it has waited by then within the week, for worthADay. */
+    public long daysLate(LocalDate monday, LocalDate on) {
+        LocalDate from = lateFrom == null || lateFrom.isBefore(monday) ? monday : lateFrom;
+        return Math.max(0, ChronoUnit.DAYS.between(from, on));
     }
 
     public boolean placed() {

@@ -11,6 +11,9 @@ import org.springframework.stereotype.Component;
 @Component("times")
 public class Times {
 
+    /** Minutes of a day. */
+    static final int DAY_LONG = 24 * 60;
+
     private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("EEE d MMM", Locale.UK);
     private static final DateTimeFormatter TIME = DateTimeFormatter.ofPattern("HH:mm", Locale.UK);
 
@@ -23,7 +26,7 @@ public class Times {
     /** "14:05"; what passes midnight is said as such. */
     public static String say(double minutes) {
         int whole = (int) Math.round(minutes);
-        return whole >= 24 * 60
+        return whole >= DAY_LONG
                 ? "after midnight"
                 : TIME.format(LocalTime.of(Math.max(0, whole) / 60, Math.max(0, whole) % 60));
     }

@@ -12,7 +12,8 @@ import org.junit.jupiter.params.provider.ValueSource;
 
 class OpeningsTests {
 
-    private final Week empty = new InventedWeek(7, 80).week();
+    private final InventedWeek invented = new InventedWeek(7, 80);
+    private final Week empty = invented.week();
     private final TechDay round = empty.rounds().stream()
             .filter(r -> r.works() && r.crew() == 1 && r.lateAt() == null)
             .findFirst()
@@ -52,6 +53,27 @@ class OpeningsTests {
                 .isNotEmpty()
                 .noneMatch(
                         o -> o.round().day().equals(round.day()) && o.breaks().isEmpty());
+    }
+
+    @Test
+    void somebodyWithoutWaterIsOfferedAnEarlyPlaceBeforeAShortDrive() {
+        Week called = invented.withCallOut(week);
+        Stop dry = called.stops().get(called.stops().size() - 1);
+        Openings openings = new Openings(called, round.day(), 5 * 60);
+
+        List<Opening> best = openings.best(dry, 3);
+
+        assertThat(best).allMatch(o -> o.breaks().isEmpty());
+        assertThat(best.get(0).round().day()).isEqualTo(round.day());
+        assertThat(best.get(0).costs() - best.get(0).adds())
+                .as("by the hour until work starts")
+                .isEqualTo(dry.worthADay() * (best.get(0).starts() - 5 * 60) / (24 * 60));
+        assertThat(best).extracting(Opening::costs).isSorted();
+        for (Opening other : openings.best(dry, 100)) {
+            if (other.breaks().isEmpty() && other.starts() < best.get(0).starts()) {
+                assertThat(other.adds()).isGreaterThan(best.get(0).adds());
+            }
+        }
     }
 
     private Opening opening(int now) {
