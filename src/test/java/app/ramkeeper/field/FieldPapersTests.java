@@ -212,6 +212,27 @@ class FieldPapersTests {
     }
 
     @Test
+    void handOverSheetKeepsFingersOutAndSaysWhomToRing() throws IOException {
+        jdbc.sql("update company set name = 'Tarn Rams', phone = '00 555 0177'").update();
+        UUID id = UUID.randomUUID();
+        assertThat(send(id, checks())).hasStatusOk();
+        String path = "/visits/reports/" + id + "/commissioning.pdf";
+        String sheet = handOverSheet(path);
+        assertThat(sheet).doesNotContain("by hand and let it come up").contains("ring Tarn Rams: 00 555 0177");
+        assertThat(sheet.split("rod or a gloved palm", -1))
+                .as("at the start and the stop")
+                .hasSize(3);
+        assertThat(sheet.substring(sheet.indexOf("Never\n"))).contains("Never put fingers into the waste valve");
+        jdbc.sql("update company set phone = null").update();
+        assertThat(handOverSheet(path)).contains("ring Tarn Rams:").doesNotContain("555");
+    }
+
+    private String handOverSheet(String path) throws IOException {
+        String all = text(path).replaceAll(" *\\R", "\n").replaceAll("(?<=[a-z,]) ?\n(?=[a-z])", " ");
+        return all.substring(all.indexOf("Hand-over sheet"));
+    }
+
+    @Test
     void noCommissioningRecordOfAServiceVisitThatNeverWas() {
         assertThat(mvc.get()
                         .uri("/visits/reports/{id}/customer.pdf", UUID.randomUUID())
