@@ -29,6 +29,9 @@ public record PlanVisit(
         @Nullable String note,
         boolean minutesByHand) {
 
+    /** Minutes by which a visit may start off the time that was agreed. */
+    public static final int PUNCTUAL = 15;
+
     public PlanVisit {
         people = List.copyOf(people);
         tasks = List.copyOf(tasks);

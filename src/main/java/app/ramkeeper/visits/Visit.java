@@ -11,10 +11,12 @@ import jakarta.persistence.Id;
 import jakarta.persistence.JoinColumn;
 import jakarta.persistence.Table;
 import jakarta.persistence.Version;
+import java.time.Duration;
 import java.time.LocalDate;
 import java.time.LocalTime;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Objects;
 import java.util.Set;
 import java.util.UUID;
 import org.hibernate.annotations.JdbcTypeCode;
@@ -45,6 +47,11 @@ class Visit {
 
     @Enumerated(EnumType.STRING)
     private Answer answer = Answer.NONE;
+
+    private @Nullable LocalDate agreedOn;
+
+    @JdbcTypeCode(SqlTypes.LOCAL_TIME)
+    private @Nullable LocalTime agreedFrom;
 
     private boolean officeMustRing;
 
@@ -82,17 +89,21 @@ class Visit {
         this.siteId = plan.site().value();
         this.kind = plan.kind();
         this.officeMustRing = officeMustRing;
-        plan.tasks()
-                .forEach(t -> tasks.add(
-                        new Task(t.task(), t.install().value(), t.kind().value())));
+        ask(plan.tasks());
         change(plan);
     }
 
-    /** Takes day, time, people and note of a changed plan; a moved visit has not been told to the customer yet. */
+    /** Takes day, time, people and note of a changed plan; a visit moved from what the customer agreed to or was told has to be told anew. */
     void change(PlanVisit plan) {
         requirePlanned();
-        if (!java.util.Objects.equals(plannedOn, plan.on())) {
+        if (answer == Answer.CONFIRMED && agreedOn == null) {
+            agree();
+        }
+        boolean sameDay = Objects.equals(plannedOn, plan.on());
+        if (agreedOn == null ? !sameDay : !isAgreed(plan)) {
             answer = Answer.NONE;
+        } else if (agreedOn != null && answer == Answer.NONE) {
+            answer = Answer.CONFIRMED;
         }
         plannedOn = plan.on();
         plannedFrom = plan.from();
@@ -108,12 +119,39 @@ class Visit {
         }
     }
 
+    /** Is asked to answer these tasks, and no others. */
+    void ask(java.util.Collection<PlanVisit.Task> asked) {
+        requirePlanned();
+        Set<Task> now = asked.stream()
+                .map(t -> new Task(t.task(), t.install().value(), t.kind().value()))
+                .collect(java.util.stream.Collectors.toSet());
+        tasks.retainAll(now);
+        tasks.addAll(now);
+    }
+
     void answered(Answer given) {
         requirePlanned();
         answer = given;
         if (given == Answer.CONFIRMED) {
             officeMustRing = false;
+            agree();
+        } else if (given != Answer.NO_ANSWER) {
+            agreedOn = null;
+            agreedFrom = null;
         }
+    }
+
+    private void agree() {
+        agreedOn = plannedOn;
+        agreedFrom = plannedFrom;
+    }
+
+    /** Whether the plan keeps to what the customer agreed to. */
+    private boolean isAgreed(PlanVisit plan) {
+        return Objects.equals(agreedOn, plan.on())
+                && (agreedFrom == null
+                        || (plan.from() != null
+                                && Math.abs(Duration.between(agreedFrom, plan.from()).toMinutes()) <= PlanVisit.PUNCTUAL));
     }
 
     void cancel(String reason) {

@@ -74,12 +74,25 @@ public class Visits {
      */
     @ForOffice
     public boolean change(VisitId id, int version, PlanVisit plan) {
+        return change(id, version, plan, false);
+    }
+
+    /** The same, and the visit is asked to answer the tasks of the plan and no others. */
+    @ForOffice
+    public boolean changeWithTasks(VisitId id, int version, PlanVisit plan) {
+        return change(id, version, plan, true);
+    }
+
+    private boolean change(VisitId id, int version, PlanVisit plan, boolean tasksToo) {
         Visit visit = visits.hold(id.value()).orElseThrow(() -> new Missing("visit", id));
         if (visit.version() != version) {
             return false;
         }
         refuse(rules.broken(plan, LocalDate.now(clock)));
         visit.change(plan);
+        if (tasksToo) {
+            visit.ask(plan.tasks());
+        }
         save(visit);
         return true;
     }

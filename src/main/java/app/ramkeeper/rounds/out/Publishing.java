@@ -1,7 +1,5 @@
 package app.ramkeeper.rounds.out;
 
-import app.ramkeeper.catalogue.TaskKindId;
-import app.ramkeeper.fleet.InstallId;
 import app.ramkeeper.fleet.SiteId;
 import app.ramkeeper.identity.ForOffice;
 import app.ramkeeper.identity.PersonId;
@@ -23,6 +21,7 @@ import app.ramkeeper.visits.VisitKind;
 import app.ramkeeper.visits.Visits;
 import java.sql.Timestamp;
 import java.time.Clock;
+import java.time.Duration;
 import java.time.LocalDate;
 import java.time.LocalTime;
 import java.util.ArrayList;
@@ -112,6 +111,43 @@ public class Publishing {
         return words(changed.size(), taken.size());
     }
 
+    /**
+     * A visit that stands otherwise than its customer agreed to, and would be told so.
+     *
+     * @param agreed what they agreed to, in words
+     * @param now where it stands, in words; null if it is in no round
+     */
+    public record Against(Stop stop, String agreed, @Nullable String now) {}
+
+    /** The visits whose customers would have to be rung anew if the week were published as it stands. */
+    @Transactional(readOnly = true)
+    public List<Against> against(Week week) {
+        LocalDate today = LocalDate.now(clock);
+        List<Against> all = new ArrayList<>();
+        going(week).stream()
+                .filter(g -> isAgreed(g.stop()) && !g.day().isBefore(today) && isNew(g) && !keeps(g))
+                .forEach(g -> all.add(against(g.stop(), Times.dayAndTime(g.day(), g.from()))));
+        week.leftOut().stream()
+                .filter(stop -> isAgreed(stop) && stop.publishedOn() != null)
+                .forEach(stop -> all.add(against(stop, null)));
+        return all;
+    }
+
+    private static Against against(Stop stop, @Nullable String now) {
+        return new Against(stop, Times.dayAndTime(Objects.requireNonNull(stop.fixedOn()), stop.fixedFrom()), now);
+    }
+
+    private static boolean isAgreed(Stop stop) {
+        return "CONFIRMED".equals(stop.answer()) && stop.fixedOn() != null;
+    }
+
+    private static boolean keeps(Going g) {
+        LocalTime agreed = g.stop().fixedFrom();
+        return g.day().equals(g.stop().fixedOn())
+                && (agreed == null
+                        || Math.abs(Duration.between(agreed, g.from()).toMinutes()) <= PlanVisit.PUNCTUAL);
+    }
+
     private static String words(int told, int taken) {
         if (told + taken == 0) {
             return "Published. Nothing had changed since the last time.";
@@ -159,7 +195,18 @@ public class Publishing {
 
     private void free(Stop stop, @Nullable LocalDate day) {
         VisitId id = new VisitId(Objects.requireNonNull(stop.visitId()));
-        change(id, stop, day, null, List.of());
+        Kept kept = kept(id, stop);
+        PlanVisit plan = new PlanVisit(
+                new SiteId(stop.siteId()),
+                VisitKind.valueOf(stop.kind()),
+                day,
+                null,
+                kept.minutes(),
+                List.of(),
+                List.of(),
+                kept.note(),
+                kept.byHand());
+        require(visits.change(id, kept.version(), plan), stop);
     }
 
     private void tell(Going g) {
@@ -176,11 +223,11 @@ public class Publishing {
                                 g.from(),
                                 g.stop().minutes(),
                                 people,
-                                tasks(g.stop().id()),
+                                weeks.tasks(g.stop()),
                                 g.stop().addedByHand() ? g.stop().why() : null))
                         .value();
             } else {
-                change(new VisitId(visit), g.stop(), g.day(), g.from(), people);
+                change(new VisitId(visit), g, people);
             }
         } catch (ReportRefused refused) {
             throw new Conflict("Not published: " + g.stop().site() + ", " + Times.day(g.day()) + ": "
@@ -188,50 +235,62 @@ public class Publishing {
         }
         jdbc.sql("""
                         update week_stops set visit_id = :visit, published_on = :day, published_from = :from, published_to = :to,
+                          minutes = :minutes, minutes_given = :minutes, minutes_riding = 0,
+                          fixed_on = case when kind in ('INSTALLATION', 'COMMISSIONING') then :day::date when :held then fixed_on end,
+                          fixed_from = case when :held then fixed_from end,
                           changed_at = case when published_on is null and changed_at is null
                             and (select first_published_at from week_plans p where p.id = plan_id) is null then null else :now::timestamptz end where id = :id""")
                 .param("visit", visit)
                 .param("day", g.day())
                 .param("from", g.from())
                 .param("to", g.round().personId())
+                .param("held", isHeld(visit))
+                .param("minutes", g.stop().minutes())
                 .param("now", now())
                 .param("id", g.stop().id())
                 .update();
     }
 
-    private void change(
-            VisitId id, Stop stop, @Nullable LocalDate day, @Nullable LocalTime from, List<PersonId> people) {
-        record Kept(int version, @Nullable String note, int minutes) {}
-        Kept kept = jdbc.sql("""
-                        select v.version, v.note, case when v.minutes_by_hand and not w.minutes_taken then v.minutes
-                          else greatest(v.minutes, w.minutes - w.minutes_riding) end as minutes
+    /** Whether the customer's word still holds the visit where it stands now. */
+    private boolean isHeld(UUID visit) {
+        return jdbc.sql("select answer in ('TOLD', 'CONFIRMED') from visits where id = ?")
+                .param(visit)
+                .query(Boolean.class)
+                .single();
+    }
+
+    /** What is not planned anew stays as the visit has it. */
+    private record Kept(int version, @Nullable String note, int minutes, boolean byHand) {}
+
+    private Kept kept(VisitId id, Stop stop) {
+        return jdbc.sql("""
+                        select v.version, v.note, v.minutes, v.minutes_by_hand and not w.minutes_taken as by_hand
                         from visits v join week_stops w on w.visit_id = v.id where v.id = ? and w.id = ?""")
                 .param(id.value())
                 .param(stop.id())
                 .query(Kept.class)
                 .single();
-        PlanVisit plan = new PlanVisit(
-                new SiteId(stop.siteId()),
-                VisitKind.valueOf(stop.kind()),
-                day,
-                from,
-                kept.minutes(),
-                people,
-                List.of(),
-                kept.note());
-        if (!visits.change(id, kept.version(), plan)) {
-            throw new Conflict("The visit at " + stop.site() + " was changed at this moment. Publish once more.");
-        }
     }
 
-    private List<PlanVisit.Task> tasks(UUID stop) {
-        return jdbc.sql("select task_id, install_id, task_kind_id from week_stop_tasks where stop_id = ?")
-                .param(stop)
-                .query((row, n) -> new PlanVisit.Task(
-                        row.getObject("task_id", UUID.class),
-                        new InstallId(row.getObject("install_id", UUID.class)),
-                        new TaskKindId(row.getObject("task_kind_id", UUID.class))))
-                .list();
+    private void change(VisitId id, Going g, List<PersonId> people) {
+        Kept kept = kept(id, g.stop());
+        PlanVisit plan = new PlanVisit(
+                new SiteId(g.stop().siteId()),
+                VisitKind.valueOf(g.stop().kind()),
+                g.day(),
+                g.from(),
+                g.stop().minutes(),
+                people,
+                weeks.tasks(g.stop()),
+                kept.note(),
+                kept.byHand());
+        require(visits.changeWithTasks(id, kept.version(), plan), g.stop());
+    }
+
+    private static void require(boolean changed, Stop stop) {
+        if (!changed) {
+            throw new Conflict("The visit at " + stop.site() + " was changed at this moment. Publish once more.");
+        }
     }
 
     private Timestamp now() {

@@ -4,6 +4,7 @@ import app.ramkeeper.identity.Company;
 import app.ramkeeper.identity.ForOffice;
 import app.ramkeeper.identity.PersonId;
 import app.ramkeeper.identity.signin.LinkMail;
+import app.ramkeeper.rounds.week.Times;
 import app.ramkeeper.rounds.week.WeekPlan;
 import app.ramkeeper.visits.Answer;
 import app.ramkeeper.visits.ContactBy;
@@ -68,7 +69,14 @@ public class Telling {
             @Nullable String email,
             Answer answer,
             int tries,
-            boolean officeMustRing) {
+            boolean officeMustRing,
+            @Nullable LocalDate hadAgreedOn,
+            @Nullable LocalTime hadAgreedFrom) {
+
+        /** What they had agreed to, in words, while the visit is planned otherwise and they have not been told. */
+        public @Nullable String hadAgreed() {
+            return hadAgreedOn == null ? null : Times.dayAndTime(hadAgreedOn, hadAgreedFrom);
+        }
 
         /** Nobody has been told, or nobody was reached. */
         public boolean open() {
@@ -81,12 +89,14 @@ public class Telling {
         return mail.isConfigured();
     }
 
-    /** The visits of a published week by day and time; who lives there is told first, then who holds the key, then the owner. */
+    /** The visits of a published week, first those that stand otherwise than agreed, then by day and time; who lives there is told first, then who holds the key, then the owner. */
     @Transactional(readOnly = true)
     public List<ToTell> of(WeekPlan plan) {
         return jdbc.sql("""
                         select v.id as visit, v.site_id, s.name as site, v.planned_on as "on", v.planned_from as "from", t.name as technician,
                           c.name, c.phone, c.email, v.answer, v.office_must_ring,
+                          case when v.answer in ('NONE', 'NO_ANSWER') then v.agreed_on end as had_agreed_on,
+                          case when v.answer in ('NONE', 'NO_ANSWER') then v.agreed_from end as had_agreed_from,
                           (select count(*)::int from visit_attempts a where a.visit_id = v.id) as tries
                         from week_stops w join visits v on v.id = w.visit_id join sites s on s.id = v.site_id
                           left join people t on t.id = w.published_to
@@ -95,7 +105,7 @@ public class Telling {
                             where p.site_id = v.site_id and p.part in ('OCCUPIER', 'KEY_HOLDER', 'OWNER') and (p.until_date is null or p.until_date > v.planned_on)
                             order by array_position(array['OCCUPIER', 'KEY_HOLDER', 'OWNER'], p.part), p.id limit 1) c on true
                         where w.plan_id = :plan and w.published_on is not null and v.state = 'PLANNED' and v.planned_on >= :today
-                        order by v.planned_on, v.planned_from nulls last, v.id""")
+                        order by v.agreed_on is null or v.answer not in ('NONE', 'NO_ANSWER'), v.planned_on, v.planned_from nulls last, v.id""")
                 .param("plan", plan.id())
                 .param("today", LocalDate.now(clock))
                 .query(ToTell.class)

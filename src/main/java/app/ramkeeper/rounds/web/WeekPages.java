@@ -2,6 +2,7 @@ package app.ramkeeper.rounds.web;
 
 import app.ramkeeper.identity.CurrentUser;
 import app.ramkeeper.identity.ForOffice;
+import app.ramkeeper.rounds.out.Publishing;
 import app.ramkeeper.rounds.run.WeekRun;
 import app.ramkeeper.rounds.run.WeekRuns;
 import app.ramkeeper.rounds.week.Preparation;
@@ -36,6 +37,7 @@ class WeekPages {
     private final WeekEdits edits;
     private final WeekRuns runs;
     private final Versions versions;
+    private final Publishing publishing;
     private final Mondays mondays;
 
     WeekPages(
@@ -44,12 +46,14 @@ class WeekPages {
             WeekEdits edits,
             WeekRuns runs,
             Versions versions,
+            Publishing publishing,
             Mondays mondays) {
         this.weeks = weeks;
         this.preparation = preparation;
         this.edits = edits;
         this.runs = runs;
         this.versions = versions;
+        this.publishing = publishing;
         this.mondays = mondays;
     }
 
@@ -69,6 +73,7 @@ class WeekPages {
             Week week = weeks.load(plan);
             WeekView view = WeekView.of(week, mondays.today());
             model.addAttribute("week", view);
+            model.addAttribute("against", publishing.against(week));
             model.addAttribute("only", person);
             model.addAttribute("run", runs.last(plan).orElse(null));
             model.addAttribute("history", versions.since(plan.id(), 0));

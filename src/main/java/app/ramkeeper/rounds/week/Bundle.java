@@ -200,7 +200,7 @@ final class Bundle {
             int all = inFives(own + riding + walk);
             return new Minutes(all, all, 0);
         }
-        int given = inFives(visit.minutes() + riding);
+        int given = riding == 0 ? visit.minutes() : inFives(visit.minutes() + riding);
         int asked = own == 0 ? given : Math.max(given, inFives(own + walk + riding));
         return new Minutes(given, asked, riding);
     }

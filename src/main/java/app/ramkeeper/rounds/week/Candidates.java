@@ -140,7 +140,8 @@ class Candidates {
 
     private List<Appointment> appointments(LocalDate monday) {
         return jdbc.sql("""
-                        select v.id, v.site_id, v.kind, v.planned_on, v.planned_from, v.minutes, v.minutes_by_hand, v.answer, v.state,
+                        select v.id, v.site_id, v.kind, v.planned_on,
+                          case when v.answer = 'CONFIRMED' and v.agreed_on is not null then v.agreed_from else v.planned_from end as planned_from, v.minutes, v.minutes_by_hand, v.answer, v.state,
                           (select p.person_id from visit_people p where p.visit_id = v.id order by p.lead desc limit 1) as lead,
                           (select p.person_id from visit_people p where p.visit_id = v.id and not p.lead limit 1) as second,
                           (select count(*) from visit_tasks t where t.visit_id = v.id)::int as asked,

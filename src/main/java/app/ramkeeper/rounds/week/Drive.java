@@ -5,6 +5,7 @@ import app.ramkeeper.rounds.travel.Leg;
 import app.ramkeeper.rounds.travel.Legs;
 import app.ramkeeper.rounds.week.DayTimes.Breach;
 import app.ramkeeper.rounds.week.DayTimes.Line;
+import app.ramkeeper.visits.PlanVisit;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Predicate;
@@ -20,7 +21,7 @@ public final class Drive {
     public static final int CLEANING = 20;
 
     /** How far from its agreed time a visit may start. */
-    public static final int PUNCTUAL = 15;
+    public static final int PUNCTUAL = PlanVisit.PUNCTUAL;
 
     private static final double SLACK = 0.5;
 

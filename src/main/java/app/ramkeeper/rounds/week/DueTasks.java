@@ -11,6 +11,13 @@ class DueTasks {
 
     private final JdbcClient jdbc;
 
+    /** Whether a task t of ours is open to a week and its window begins by a day; both in SQL. */
+    static String isOpen(String sunday, String by) {
+        return """
+                t.ended_on is null and t.done_by = 'US' and t.due_on is not null and (t.asleep_since is null or t.wakes_on <= %s)
+                  and t.waiting in ('OURS', 'PARTS') and t.window_from <= %s""".formatted(sunday, by);
+    }
+
     DueTasks(JdbcClient jdbc) {
         this.jdbc = jdbc;
     }
@@ -25,9 +32,8 @@ class DueTasks {
                           join task_kinds k on k.id = t.task_kind_id
                           left join lateral (select v.id, v.planned_on from visit_tasks vt join visits v on v.id = vt.visit_id
                             where vt.task_id = t.id and v.state = 'PLANNED' order by v.planned_on nulls last limit 1) v on true
-                        where t.ended_on is null and t.done_by = 'US' and t.due_on is not null and s.merged_into is null
-                          and (t.asleep_since is null or t.wakes_on <= :sunday) and t.waiting in ('OURS', 'PARTS')
-                          and t.window_from <= :by and (v.id is null or v.planned_on is null or v.planned_on between :monday and :sunday)
+                        where\s""" + isOpen(":sunday", ":by") + """
+                          and s.merged_into is null and (v.id is null or v.planned_on is null or v.planned_on between :monday and :sunday)
                         order by i.site_id, t.window_until, t.id""")
                 .param("monday", monday)
                 .param("sunday", monday.plusDays(6))

@@ -25,7 +25,9 @@ import org.jspecify.annotations.Nullable;
  * @param excuse the office's reason to break a rule
  * @param leftOut why the optimiser left it out
  * @param minutesAsked what the tasks of a planned visit need, if that is known
- * @param minutesTold what a published visit still lasts for the technician although its tasks have come to need longer
+ * @param minutesTold what a published visit still lasts for the technician although it is planned otherwise by now
+ * @param tasksUntold whether a published visit has come to have other tasks than the technician was told
+ * @param hadAgreedOn the day that the customer had agreed to while the visit is planned otherwise and they have not been told
  * @param lastTechnician who was at the site last
  */
 public record Stop(
@@ -65,20 +67,23 @@ public record Stop(
         @Nullable Instant changedAt,
         @Nullable String visitState,
         @Nullable String answer,
+        @Nullable LocalDate hadAgreedOn,
+        @Nullable LocalTime hadAgreedFrom,
         boolean officeMustRing,
         @Nullable String tasks,
         @Nullable UUID lastTechnician,
         @Nullable Integer minutesAsked,
-        @Nullable Integer minutesTold) {
+        @Nullable Integer minutesTold,
+        boolean tasksUntold) {
 
     /** True if its tasks need longer than the minutes that somebody gave it. */
     public boolean tooShort() {
         return minutesAsked != null && minutesAsked > minutes;
     }
 
-    /** True if it was published with less time than it is planned with now. */
+    /** True if it was published with other minutes or tasks than it is planned with now. */
     public boolean outgrown() {
-        return minutesTold != null;
+        return minutesTold != null || tasksUntold;
     }
 
     /** Why it is held to its day: what the customer agreed to or was told, or works that take the day up. */
@@ -95,6 +100,11 @@ public record Stop(
     public long daysLate(LocalDate monday, LocalDate on) {
         LocalDate from = lateFrom == null || lateFrom.isBefore(monday) ? monday : lateFrom;
         return Math.max(0, ChronoUnit.DAYS.between(from, on));
+    }
+
+    /** What the customer had agreed to, in words, while they have to be told anew; else null. */
+    public @Nullable String hadAgreed() {
+        return hadAgreedOn == null ? null : Times.dayAndTime(hadAgreedOn, hadAgreedFrom);
     }
 
     public boolean placed() {

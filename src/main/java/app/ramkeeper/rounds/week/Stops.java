@@ -48,10 +48,13 @@ public final class Stops {
                 s.changedAt(),
                 s.visitState(),
                 s.answer(),
+                s.hadAgreedOn(),
+                s.hadAgreedFrom(),
                 s.officeMustRing(),
                 s.tasks(),
                 s.lastTechnician(),
                 s.minutesAsked(),
-                s.minutesTold());
+                s.minutesTold(),
+                s.tasksUntold());
     }
 }

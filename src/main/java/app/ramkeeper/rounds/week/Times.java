@@ -5,6 +5,7 @@ import java.time.LocalTime;
 import java.time.format.DateTimeFormatter;
 import java.time.temporal.ChronoUnit;
 import java.util.Locale;
+import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Component;
 
 /** Times of a plan, counted in minutes of the day, and how they are said; templates call it as {@code ${@times.span(x)}}. */
@@ -34,6 +35,11 @@ public class Times {
     /** "Tue 1 Dec". */
     public static String day(LocalDate day) {
         return DAY.format(day);
+    }
+
+    /** "Tue 1 Dec, 09:45"; the day alone without a time. */
+    public static String dayAndTime(LocalDate day, @Nullable LocalTime time) {
+        return time == null ? DAY.format(day) : DAY.format(day) + ", " + TIME.format(time);
     }
 
     /** "Tue 1 Dec", with the year where it may be mistaken for one nearer to the other day. */

@@ -1,5 +1,7 @@
 package app.ramkeeper.rounds.week;
 
+import app.ramkeeper.catalogue.TaskKindId;
+import app.ramkeeper.fleet.InstallId;
 import app.ramkeeper.fleet.Position;
 import app.ramkeeper.rounds.travel.Travels;
 import app.ramkeeper.rounds.week.Hours.Access;
@@ -9,6 +11,7 @@ import app.ramkeeper.rounds.week.Supplies.OnHand;
 import app.ramkeeper.rounds.week.TechDays.Team;
 import app.ramkeeper.shared.Missing;
 import app.ramkeeper.shared.OneStatement;
+import app.ramkeeper.visits.PlanVisit;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
@@ -26,20 +29,32 @@ import org.springframework.stereotype.Repository;
 @Repository
 public class WeekStore {
 
+    /** Whether a task could go into the week of a plan p. */
+    private static final String OPEN = DueTasks.isOpen("p.monday + 6", "p.monday + " + (6 + Candidates.SOON_DAYS));
+
     private static final String STOPS = """
             select w.id, w.site_id, s.name as site, s.locality, s.latitude, s.longitude, coalesce(c.biosecurity, 'CLEAN') as biosecurity,
-              s.catchment_id, w.visit_id, w.kind, w.minutes, w.crew, array_to_string(w.skills, ',') as skills, w.must, w.fixed_on, w.fixed_from,
+              s.catchment_id, w.visit_id, w.kind, n.minutes, w.crew, array_to_string(w.skills, ',') as skills, w.must, w.fixed_on, w.fixed_from,
               w.not_on, w.worth, w.worth_a_day, w.why, w.due_on, w.late_from, w.added_by_hand, w.person_id, w.day, w.position, w.locked, w.set_aside,
               w.excuse, w.left_out, w.published_on, w.published_from, w.published_to, w.changed_at, v.state as visit_state, v.answer,
+              case when v.answer in ('NONE', 'NO_ANSWER') then v.agreed_on end as had_agreed_on,
+              case when v.answer in ('NONE', 'NO_ANSWER') then v.agreed_from end as had_agreed_from,
               coalesce(v.office_must_ring, false) as office_must_ring,
               (select string_agg(distinct k.name, ', ') from week_stop_tasks t join task_kinds k on k.id = t.task_kind_id where t.stop_id = w.id) as tasks,
               (select r.recorded_by from current_reports r where r.site_id = w.site_id order by r.attended_on desc, r.recorded_at desc limit 1) as last_technician,
-              w.minutes_asked,
-              case when w.published_on is not null and v.state = 'PLANNED' and (not v.minutes_by_hand or w.minutes_taken) and w.minutes - w.minutes_riding > v.minutes
-                then v.minutes + w.minutes_riding end as minutes_told
+              w.minutes_asked, case when w.published_on is not null and v.state = 'PLANNED' and n.minutes <> v.minutes then v.minutes end as minutes_told,
+              w.published_on is not null and v.state = 'PLANNED' and exists (
+                select st.task_id from week_stop_tasks st where st.stop_id = w.id except select vt.task_id from visit_tasks vt where vt.visit_id = v.id
+                union all (select vt.task_id from visit_tasks vt join service_tasks t on t.id = vt.task_id join week_plans p on p.id = w.plan_id
+                  where vt.visit_id = v.id and %s except select st.task_id from week_stop_tasks st where st.stop_id = w.id)) as tasks_untold
             from week_stops w join sites s on s.id = w.site_id left join catchments c on c.id = s.catchment_id
               left join visits v on v.id = w.visit_id
-            where w.plan_id = :plan order by w.person_id, w.day, w.position, s.name, w.id""";
+              left join lateral (select case when w.minutes_riding = 0 then v.minutes
+                else least(1440, greatest(10, (v.minutes + w.minutes_riding + 4) / 5 * 5)) end as now) typed on v.state = 'PLANNED' and v.minutes_by_hand
+                  and not w.minutes_taken
+              -- what was typed at the visit since its minutes were read counts at once
+              cross join lateral (select case when typed.now <> w.minutes_given then typed.now else w.minutes end as minutes) n
+            where w.plan_id = :plan order by w.person_id, w.day, w.position, s.name, w.id""".formatted(OPEN);
 
     static final String NEEDS = """
             select t.stop_id, n.part_id, n.name as part, sum(n.quantity)::float8 as quantity
@@ -115,6 +130,21 @@ public class WeekStore {
 
     List<Stop> stops(UUID plan) {
         return jdbc.sql(STOPS).param("plan", plan).query(Stop.class).list();
+    }
+
+    /** What a stop's visit is to answer: the tasks of the stop, and those of the visit that no week of this time would take up. */
+    public List<PlanVisit.Task> tasks(Stop stop) {
+        return jdbc.sql("""
+                        select task_id as task, install_id as install, task_kind_id as kind from week_stop_tasks where stop_id = :stop
+                        union select vt.task_id, vt.install_id, vt.task_kind_id from week_stops w join week_plans p on p.id = w.plan_id
+                          join visit_tasks vt on vt.visit_id = w.visit_id join service_tasks t on t.id = vt.task_id
+                        where w.id = :stop and t.ended_on is null and not (%s)""".formatted(OPEN))
+                .param("stop", stop.id())
+                .query((row, n) -> new PlanVisit.Task(
+                        row.getObject("task", UUID.class),
+                        new InstallId(row.getObject("install", UUID.class)),
+                        new TaskKindId(row.getObject("kind", UUID.class))))
+                .list();
     }
 
     private Drive drive(UUID plan, List<Stop> stops, List<TechDay> rounds) {

@@ -69,7 +69,15 @@ class PlanPagesQuery {
             @Nullable String note,
             @Nullable String cancelledReason,
             @Nullable UUID report,
-            int version) {}
+            int version,
+            @Nullable LocalDate agreedOn,
+            @Nullable LocalTime agreedFrom) {
+
+        /** The customer had agreed to another day or time, and has not been told anew. */
+        public boolean hadAgreed() {
+            return agreedOn != null && (answer == Answer.NONE || answer == Answer.NO_ANSWER);
+        }
+    }
 
     /** One try to reach the customer. */
     public record Attempt(
@@ -167,7 +175,9 @@ class PlanPagesQuery {
                 row.getString("note"),
                 row.getString("cancelled_reason"),
                 row.getObject("report", UUID.class),
-                row.getInt("version"));
+                row.getInt("version"),
+                row.getObject("agreed_on", LocalDate.class),
+                row.getObject("agreed_from", LocalTime.class));
     }
 
     private static List<String> strings(@Nullable Array array) throws SQLException {

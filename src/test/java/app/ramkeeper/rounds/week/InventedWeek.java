@@ -225,11 +225,14 @@ public final class InventedWeek {
                 null,
                 visit == null ? null : "PLANNED",
                 visit == null ? null : visit.answer(),
+                null,
+                null,
                 false,
                 "tasks",
                 known,
                 null,
-                null);
+                null,
+                false);
     }
 
     /** The week once it is published, and somebody has rung: no water. */
