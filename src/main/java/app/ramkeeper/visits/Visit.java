@@ -151,7 +151,9 @@ class Visit {
         return Objects.equals(agreedOn, plan.on())
                 && (agreedFrom == null
                         || (plan.from() != null
-                                && Math.abs(Duration.between(agreedFrom, plan.from()).toMinutes()) <= PlanVisit.PUNCTUAL));
+                                && Math.abs(Duration.between(agreedFrom, plan.from())
+                                                .toMinutes())
+                                        <= PlanVisit.PUNCTUAL));
     }
 
     void cancel(String reason) {

@@ -117,7 +117,8 @@ public class Publishing {
      * @param agreed what they agreed to, in words
      * @param now where it stands, in words; null if it is in no round
      */
-    public record Against(Stop stop, String agreed, @Nullable String now) {}
+    public record Against(
+            Stop stop, String agreed, @Nullable String now) {}
 
     /** The visits whose customers would have to be rung anew if the week were published as it stands. */
     @Transactional(readOnly = true)

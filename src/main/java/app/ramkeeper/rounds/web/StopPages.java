@@ -61,6 +61,7 @@ class StopPages {
         model.addAttribute("monday", monday);
         model.addAttribute("plan", week.plan());
         model.addAttribute("stop", stop);
+        model.addAttribute("keptOut", week.drive().rules().worksKeepOut(stop));
         model.addAttribute("form", form);
         model.addAttribute(
                 "all", stop.over() ? List.of() : openings.byPerson(stop).values());

@@ -8,20 +8,26 @@ import app.ramkeeper.rounds.week.Week;
 import app.ramkeeper.rounds.week.WeekPlan;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 
-/** A week as its page shows it: a page of the notebook a technician, a column a day. */
+/**
+ * A week as its page shows it: a page of the notebook a technician, a column a day.
+ *
+ * @param keptOut why works keep a visit out of the week, by stop
+ */
 public record WeekView(
         WeekPlan plan,
         List<Page> pages,
         List<String> nowhere,
         List<Stop> leftOut,
         List<Breach> breaches,
-        Week.Totals totals) {
+        Week.Totals totals,
+        Map<UUID, String> keptOut) {
 
     /** A technician's page. */
     public record Page(UUID person, String name, List<Column> days, double drive, boolean locked) {}
@@ -41,7 +47,20 @@ public record WeekView(
         List<Page> pages = byPerson.entrySet().stream()
                 .map(e -> page(week, e.getKey(), e.getValue(), days, today))
                 .toList();
-        return new WeekView(week.plan(), pages, week.nowhere(), week.leftOut(), week.openBreaches(), week.totals());
+        return new WeekView(
+                week.plan(), pages, week.nowhere(), week.leftOut(), week.openBreaches(), week.totals(), keptOut(week));
+    }
+
+    /** What the works that a visit belongs to keep out of the week, and why. */
+    private static Map<UUID, String> keptOut(Week week) {
+        Map<UUID, String> all = new HashMap<>();
+        week.leftOut().forEach(stop -> {
+            String why = week.drive().rules().worksKeepOut(stop);
+            if (why != null) {
+                all.put(stop.id(), why);
+            }
+        });
+        return all;
     }
 
     private static Page page(Week week, UUID person, List<TechDay> rounds, List<LocalDate> days, LocalDate today) {

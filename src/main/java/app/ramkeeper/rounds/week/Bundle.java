@@ -6,6 +6,7 @@ import java.time.LocalTime;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
@@ -34,6 +35,7 @@ final class Bundle {
     final List<Promise> promises = new ArrayList<>();
     private final List<Horizon.Move> moves = new ArrayList<>();
     private final LocalDate monday;
+    private @Nullable String works;
 
     Bundle(UUID site, @Nullable Appointment visit, LocalDate monday) {
         this.site = site;
@@ -69,11 +71,12 @@ final class Bundle {
         boolean holdsDay() {
             return plannedOn != null
                     && !answer.equals("ASKED_TO_MOVE")
-                    && (agreed()
-                            || answer.equals("TOLD")
-                            || kind.equals("INSTALLATION")
-                            || kind.equals("COMMISSIONING"));
+                    && (agreed() || answer.equals("TOLD") || isWorks(kind));
         }
+    }
+
+    static boolean isWorks(String kind) {
+        return kind.equals("INSTALLATION") || kind.equals("COMMISSIONING");
     }
 
     /** What was said would happen at a site. */
@@ -81,6 +84,11 @@ final class Bundle {
 
     /** What a site asks of any visit. */
     record SiteTerms(UUID siteId, int walkMinutes, boolean confined, boolean heavy, boolean marked) {}
+
+    /** What job its visit belongs to, in words. */
+    void belongsTo(@Nullable String job) {
+        works = job;
+    }
 
     /** Which of its tasks the weeks ahead would rather have, or have given up to this one. */
     void lookAhead(Map<UUID, Horizon.Move> ofTasks) {
@@ -273,8 +281,8 @@ final class Bundle {
         return String.join("; ", parts);
     }
 
-    private static String appointment(Appointment visit) {
-        String called = visit.call() == null ? "" : visit.call() + ", ";
+    private String appointment(Appointment visit) {
+        String called = (visit.call() == null ? "" : visit.call() + ", ") + works(visit);
         String day = visit.plannedOn() == null ? "without a day" : "for " + Times.day(visit.plannedOn());
         return called
                 + switch (visit.answer()) {
@@ -283,6 +291,13 @@ final class Bundle {
                     case "ASKED_TO_MOVE" -> "the customer asked to move it";
                     default -> "planned " + day;
                 };
+    }
+
+    /** "installation of quote 12, Pump for the top block, " */
+    private String works(Appointment visit) {
+        return isWorks(visit.kind())
+                ? visit.kind().toLowerCase(Locale.UK) + (works == null ? "" : " of " + works) + ", "
+                : "";
     }
 
     private String press(DueRow task) {

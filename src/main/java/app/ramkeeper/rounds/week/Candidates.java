@@ -5,6 +5,7 @@ import app.ramkeeper.rounds.RoundsSettings;
 import app.ramkeeper.rounds.week.Bundle.Appointment;
 import app.ramkeeper.rounds.week.Bundle.Promise;
 import app.ramkeeper.rounds.week.Bundle.SiteTerms;
+import app.ramkeeper.visits.WorksBehind;
 import java.time.Clock;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -15,6 +16,7 @@ import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Set;
 import java.util.UUID;
 import java.util.function.Function;
@@ -35,10 +37,13 @@ class Candidates {
     private final DueTasks due;
     private final LookAhead ahead;
     private final RoundsSettings settings;
+    private final WorksBehind works;
     private final Clock clock;
 
-    Candidates(JdbcClient jdbc, DueTasks due, LookAhead ahead, RoundsSettings settings, Clock clock) {
+    Candidates(
+            JdbcClient jdbc, DueTasks due, LookAhead ahead, RoundsSettings settings, WorksBehind works, Clock clock) {
         this.jdbc = jdbc;
+        this.works = works;
         this.due = due;
         this.ahead = ahead;
         this.settings = settings;
@@ -84,6 +89,12 @@ class Candidates {
                     .promises
                     .add(promise);
         }
+        works.of(byVisit.values().stream()
+                        .map(b -> Objects.requireNonNull(b.visit))
+                        .filter(v -> Bundle.isWorks(v.kind()))
+                        .map(Appointment::id)
+                        .toList())
+                .forEach(w -> Objects.requireNonNull(byVisit.get(w.visit())).belongsTo(w.of()));
         List<Bundle> forTwo = new ArrayList<>();
         if (!ridesTogether(monday, byVisit.values())) {
             bySite.values().forEach(bundle -> bundle.partForTwo(terms).ifPresent(forTwo::add));

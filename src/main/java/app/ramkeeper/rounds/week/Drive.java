@@ -33,6 +33,12 @@ public final class Drive {
         this.rules = rules;
     }
 
+    /** The same, where visits that others must wait for stand as in these stops. */
+    Drive where(List<Stop> stops) {
+        Rules there = rules.where(stops);
+        return there == rules ? this : new Drive(legs, there);
+    }
+
     public Rules rules() {
         return rules;
     }

@@ -142,6 +142,10 @@ public final class Openings {
         if (stop.setAside() != null) {
             return "taken out by the office: " + stop.setAside();
         }
+        String works = week.drive().rules().worksKeepOut(stop);
+        if (works != null) {
+            return works;
+        }
         if (stop.where() == null) {
             return "the site has no position: put one into its register entry";
         }

@@ -1,7 +1,11 @@
 package app.ramkeeper.rounds.week;
 
+import app.ramkeeper.visits.WorksBehind.Works;
+import java.time.LocalDate;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 
 /** Whether a visit may stand in a round at all, whatever the time of day. */
@@ -10,11 +14,64 @@ public final class Rules {
     private final Hours hours;
     private final Supplies supplies;
     private final Map<String, String> skillNames;
+    private final Map<UUID, Works> works;
+    private final Map<UUID, LocalDate> firstOn;
 
     Rules(Hours hours, Supplies supplies, Map<String, String> skillNames) {
+        this(hours, supplies, skillNames, Map.of(), Map.of());
+    }
+
+    Rules(
+            Hours hours,
+            Supplies supplies,
+            Map<String, String> skillNames,
+            Map<UUID, Works> works,
+            Map<UUID, LocalDate> firstOn) {
         this.hours = hours;
         this.supplies = supplies;
         this.skillNames = skillNames;
+        this.works = works;
+        this.firstOn = firstOn;
+    }
+
+    /** The same rules where visits that others must wait for stand as in these stops. */
+    Rules where(List<Stop> stops) {
+        if (works.isEmpty()) {
+            return this;
+        }
+        Map<UUID, LocalDate> days = new HashMap<>();
+        works.values().forEach(w -> {
+            if (w.first() != null && w.firstOn() != null) {
+                days.put(w.first(), w.firstOn());
+            }
+        });
+        stops.stream()
+                .filter(stop -> stop.visitId() != null)
+                .forEach(stop -> days.compute(stop.visitId(), (visit, planned) -> stop.day()));
+        return new Rules(hours, supplies, skillNames, works, days);
+    }
+
+    /** Why the works that a visit belongs to keep it out of the whole week, in words; null if they do not. */
+    public @Nullable String worksKeepOut(Stop stop) {
+        Works of = stop.visitId() == null ? null : works.get(stop.visitId());
+        if (of == null) {
+            return null;
+        }
+        if (of.held() != null) {
+            return "the job is on hold: " + of.held();
+        }
+        return of.first() != null && !firstOn.containsKey(of.first())
+                ? "the installation comes first, and has no day yet"
+                : null;
+    }
+
+    private @Nullable String worksForbid(Stop stop, TechDay round) {
+        String never = worksKeepOut(stop);
+        Works of = stop.visitId() == null ? null : works.get(stop.visitId());
+        LocalDate first = of == null || of.first() == null ? null : firstOn.get(of.first());
+        return never != null || first == null || first.isBefore(round.day())
+                ? never
+                : "the installation comes first, and that is on " + Times.day(first);
     }
 
     public Hours hours() {
@@ -28,6 +85,10 @@ public final class Rules {
         }
         if (stop.where() == null) {
             return "the site has no position";
+        }
+        String works = worksForbid(stop, round);
+        if (works != null) {
+            return works;
         }
         if (stop.fixedOn() != null && !stop.fixedOn().equals(round.day())) {
             return stop.held();

@@ -31,7 +31,7 @@ public final class Week {
         this.nowhere = nowhere;
         this.plan = plan;
         this.stops = stops;
-        this.drive = drive;
+        this.drive = drive.where(stops);
         rounds.forEach(round -> this.rounds.put(round.key(), round));
         this.byRound = stops.stream()
                 .filter(Stop::placed)

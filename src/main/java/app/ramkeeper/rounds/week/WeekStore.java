@@ -12,6 +12,8 @@ import app.ramkeeper.rounds.week.TechDays.Team;
 import app.ramkeeper.shared.Missing;
 import app.ramkeeper.shared.OneStatement;
 import app.ramkeeper.visits.PlanVisit;
+import app.ramkeeper.visits.WorksBehind;
+import app.ramkeeper.visits.WorksBehind.Works;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
@@ -67,11 +69,13 @@ public class WeekStore {
     private final JdbcClient jdbc;
     private final TechDays techDays;
     private final Travels travels;
+    private final WorksBehind works;
 
-    WeekStore(JdbcClient jdbc, TechDays techDays, Travels travels) {
+    WeekStore(JdbcClient jdbc, TechDays techDays, Travels travels, WorksBehind works) {
         this.jdbc = jdbc;
         this.techDays = techDays;
         this.travels = travels;
+        this.works = works;
     }
 
     /** The plan of the week that begins on a Monday. */
@@ -148,7 +152,7 @@ public class WeekStore {
     }
 
     private Drive drive(UUID plan, List<Stop> stops, List<TechDay> rounds) {
-        return new Drive(travels.known(places(stops, rounds)), rules(plan));
+        return new Drive(travels.known(places(stops, rounds)), rules(plan, stops));
     }
 
     /** All places of a week. */
@@ -180,13 +184,26 @@ public class WeekStore {
                     select coalesce(sp.person_id, sp.depot_id) as owner_id, l.part_id, sum(l.quantity)::float8 as quantity
                     from stock_levels l join stock_places sp on sp.id = l.place_id group by 1, 2""");
 
-    private Rules rules(UUID plan) {
+    /** What belongs to works of some days; all else is left to its tasks. */
+    private Map<UUID, Works> works(List<Stop> stops) {
+        List<UUID> visits = stops.stream()
+                .filter(stop -> !stop.over() && Bundle.isWorks(stop.kind()))
+                .map(Stop::visitId)
+                .filter(Objects::nonNull)
+                .map(visit -> (UUID) Objects.requireNonNull(visit))
+                .toList();
+        return works.of(visits).stream().collect(Collectors.toMap(Works::visit, Function.identity()));
+    }
+
+    private Rules rules(UUID plan, List<Stop> stops) {
         Lists lists = RULES.read(jdbc, Map.of("plan", plan), Lists.class);
         return new Rules(
                 new Hours(
                         lists.access().stream().collect(Collectors.groupingBy(Access::siteId)),
                         lists.closed().stream().collect(Collectors.groupingBy(Closed::siteId))),
                 new Supplies(lists.needs().stream().collect(Collectors.groupingBy(Need::stopId)), lists.levels()),
-                lists.skills().stream().collect(Collectors.toMap(Skill::code, Skill::name)));
+                lists.skills().stream().collect(Collectors.toMap(Skill::code, Skill::name)),
+                works(stops),
+                Map.of());
     }
 }

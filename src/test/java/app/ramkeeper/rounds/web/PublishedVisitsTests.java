@@ -242,7 +242,9 @@ class PublishedVisitsTests {
         publish();
         assertThat(told().answer()).as("ten minutes are punctual").isEqualTo("CONFIRMED");
         prepare();
-        assertThat(stop().fixedFrom()).as("what they agreed to, not what was planned").isEqualTo(LocalTime.of(9, 0));
+        assertThat(stop().fixedFrom())
+                .as("what they agreed to, not what was planned")
+                .isEqualTo(LocalTime.of(9, 0));
     }
 
     /** A request leaves nobody signed in behind. */
