@@ -119,10 +119,13 @@ class DriveTests {
                 null,
                 "PLANNED",
                 agreed == null ? null : "CONFIRMED",
+                null,
+                null,
                 false,
                 null,
                 null,
                 null,
-                null);
+                null,
+                false);
     }
 }
