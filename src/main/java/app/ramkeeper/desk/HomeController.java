@@ -8,6 +8,7 @@ import app.ramkeeper.upkeep.Upkeep;
 import app.ramkeeper.visits.FieldDays;
 import app.ramkeeper.web.IntervalBar;
 import app.ramkeeper.web.Say;
+import java.time.Clock;
 import java.time.LocalDate;
 import java.util.List;
 import org.springframework.format.annotation.DateTimeFormat;
@@ -31,6 +32,7 @@ class HomeController {
     private final FieldDays fieldDays;
     private final Upkeep upkeep;
     private final Say say;
+    private final Clock clock;
 
     HomeController(
             OfficeDesk office,
@@ -39,7 +41,8 @@ class HomeController {
             AdministratorDesk administrator,
             FieldDays fieldDays,
             Upkeep upkeep,
-            Say say) {
+            Say say,
+            Clock clock) {
         this.office = office;
         this.technician = technician;
         this.manager = manager;
@@ -47,6 +50,7 @@ class HomeController {
         this.fieldDays = fieldDays;
         this.upkeep = upkeep;
         this.say = say;
+        this.clock = clock;
     }
 
     @GetMapping("/")
@@ -97,8 +101,10 @@ class HomeController {
     private void office(Model model) {
         model.addAttribute("notBack", office.notBack());
         model.addAttribute("openCalls", office.openCalls());
-        model.addAttribute(
-                "mustGo", office.mustGo(SITES_SHOWN).stream().map(this::withBar).toList());
+        List<OfficeDesk.MustGo> mustGo = office.mustGo(SITES_SHOWN);
+        model.addAttribute("mustGo", mustGo.stream().map(this::withBar).toList());
+        model.addAttribute("mustGoSites", mustGo.isEmpty() ? 0 : mustGo.get(0).sites());
+        model.addAttribute("now", clock.instant());
         model.addAttribute("promises", office.promises());
         model.addAttribute("week", office.week());
         model.addAttribute("toSettle", office.toSettle());

@@ -1,7 +1,7 @@
 package app.ramkeeper.desk;
 
 import app.ramkeeper.identity.ForOffice;
-import java.math.BigDecimal;
+import app.ramkeeper.web.Slice;
 import java.time.Clock;
 import java.time.DayOfWeek;
 import java.time.Instant;
@@ -28,20 +28,24 @@ class OfficeDesk {
         this.clock = clock;
     }
 
-    /** Somebody rang and it is not settled; the driest first. */
+    /** Somebody rang and it is not settled; the driest first. {@code dryAt} is when the water ends by what the caller said. */
     public record OpenCall(
             UUID id,
             Instant receivedAt,
             @Nullable String caller,
             String place,
             @Nullable UUID siteId,
-            @Nullable BigDecimal waterHoursLeft,
+            @Nullable Instant dryAt,
             boolean peopleDry,
             boolean stockDry,
             @Nullable Instant promisedBy,
             @Nullable LocalDate visitOn) {}
 
-    /** A site with tasks that must go into this week: overdue, or their window ends with it. */
+    /**
+     * A site with tasks that must go into this week: overdue, or their window ends with it.
+     *
+     * @param sites how many sites there are in all, among the {@link Slice#CAP} tasks due longest
+     */
     public record MustGo(
             UUID siteId,
             String site,
@@ -51,7 +55,8 @@ class OfficeDesk {
             int count,
             LocalDate dueOn,
             @Nullable LocalDate from,
-            @Nullable LocalDate plannedOn) {}
+            @Nullable LocalDate plannedOn,
+            long sites) {}
 
     /** Something that was promised and is not done. */
     public record Promise(UUID siteId, String site, String text, LocalDate dueOn) {}
@@ -61,7 +66,8 @@ class OfficeDesk {
 
     List<OpenCall> openCalls() {
         return jdbc.sql("""
-                        select c.id, c.received_at, c.caller, coalesce(s.name, c.place_text) as place, c.site_id, c.water_hours_left,
+                        select c.id, c.received_at, c.caller, coalesce(s.name, c.place_text) as place, c.site_id,
+                          c.received_at + make_interval(mins => (60 * c.water_hours_left)::int) as dry_at,
                           c.people_dry, c.stock_dry, c.promised_by, v.planned_on as visit_on
                         from calls c left join sites s on s.id = c.site_id left join visits v on v.id = c.visit_id and v.state = 'PLANNED'
                         where c.closed_at is null
@@ -73,7 +79,7 @@ class OfficeDesk {
         return NotBackQuery.all(jdbc, clock);
     }
 
-    /** The sites that matter most, worst first. */
+    /** What nobody has planned for the week first, then what is due longest: the order of the columns that the page shows. */
     List<MustGo> mustGo(int limit) {
         return jdbc.sql("""
                         with pressing as (
@@ -81,17 +87,19 @@ class OfficeDesk {
                           from service_tasks t
                           where t.ended_on is null and t.done_by = 'US' and t.due_on <= :sunday and t.window_until <= :sunday
                             and (t.asleep_since is null or t.wakes_on <= :today) and t.waiting in ('OURS', 'PARTS')
-                          order by t.due_on, t.id limit 400)
-                        select i.site_id, s.name as site, s.locality, d.name as depot,
+                          order by t.due_on, t.id limit :most)
+                        select m.* from (select i.site_id, s.name as site, s.locality, d.name as depot,
                           string_agg(distinct k.name, ', ') as tasks, count(*)::int as count, min(t.due_on) as due_on,
                           (array_agg(coalesce(t.last_done_on, t.counting_from) order by t.due_on))[1] as from,
-                          (select min(v.planned_on) from visits v where v.site_id = i.site_id and v.state = 'PLANNED' and v.planned_on >= :today) as planned_on
+                          (select min(v.planned_on) from visits v where v.site_id = i.site_id and v.state = 'PLANNED' and v.planned_on >= :today) as planned_on,
+                          count(*) over () as sites
                         from pressing t join installs i on i.id = t.install_id join sites s on s.id = i.site_id
                           join task_kinds k on k.id = t.task_kind_id left join depots d on d.id = s.depot_id
-                        group by i.site_id, s.name, s.locality, d.name
-                        order by max(k.weight * (:today::date - t.window_until)) desc, min(t.due_on), i.site_id limit :limit""")
+                        group by i.site_id, s.name, s.locality, d.name) m
+                        order by coalesce(m.planned_on <= :sunday, false), m.due_on, m.site_id limit :limit""")
                 .param("today", today())
                 .param("sunday", sunday())
+                .param("most", Slice.CAP)
                 .param("limit", limit)
                 .query(MustGo.class)
                 .list();

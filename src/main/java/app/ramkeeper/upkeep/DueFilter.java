@@ -45,6 +45,10 @@ public record DueFilter(
 
     /** How tasks can be asked for; each is a condition that an index answers. */
     public enum DueState {
+        /** Its window ends with this week, or has ended, and it does not wait for the customer. */
+        PRESSING("t.due_on <= :today::date + 7 - extract(isodow from :today::date)::int"
+                + " and t.window_until <= :today::date + 7 - extract(isodow from :today::date)::int"
+                + " and t.waiting in ('OURS', 'PARTS')"),
         OVERDUE("t.due_on < :today and t.window_until < :today"),
         DUE("t.due_on <= :today and t.window_until >= :today"),
         EARLY("t.due_on > :today and t.window_from <= :today"),

@@ -62,6 +62,43 @@ class HomeTests {
                 .doesNotContain("Keeps the lists from being right");
     }
 
+    /** "Water left" as of the call would be read as of now. */
+    @Test
+    void saysUntilWhenTheWaterOfACallerLasts() {
+        SiteId site = sites.named("Dry " + Uuids.next());
+        jdbc.sql("""
+                        insert into calls (id, received_at, taken_by, site_id, symptom, water_hours_left, stock_dry)
+                        values (?, timestamptz '2026-01-05 19:45+13', ?, ?, 'STOPPED_OPEN', 6, true)""")
+                .params(Uuids.next(), people.named("Taker").value(), site.value())
+                .update();
+
+        assertThat(home(Role.OFFICE))
+                .contains("Water lasts until", "Tue 6 Jan 2026 01:45</span> <strong>past</strong>")
+                .doesNotContain("h left");
+    }
+
+    @Test
+    void saysHowManySitesMustGoIntoTheWeekAndLeadsToTheRest() {
+        for (int i = 0; i < 21; i++) {
+            installs.commissioned(sites.named("Long overdue " + Uuids.next()), today().minusYears(40));
+        }
+        SiteId planned = sites.named("Longest but planned " + Uuids.next());
+        installs.commissioned(planned, today().minusYears(41));
+        jdbc.sql("insert into visits (id, site_id, kind, planned_on) values (?, ?, 'SERVICE', ?)")
+                .params(Uuids.next(), planned.value(), today())
+                .update();
+
+        String page = home(Role.OFFICE);
+
+        assertThat(page)
+                .containsPattern("20 of \\S+ sites: not planned for this week first, then due longest")
+                .contains("/due?state=PRESSING")
+                .doesNotContain("Longest but planned");
+        assertThat(get("/due?state=PRESSING", somebody(Role.OFFICE)))
+                .contains("Long overdue", "Longest but planned")
+                .contains("must go this week");
+    }
+
     @Test
     void saysWhatBecameOfTheStepBefore() {
         assertThat(after(Saved.of("rounds.saved.mailsSent", 1200))).contains("<p>Mails sent: 1,200</p>");
