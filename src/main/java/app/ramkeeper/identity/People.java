@@ -68,7 +68,7 @@ public class People {
                 order by folded(p.name), p.id""").param("day", day).query(PersonCard.class).list();
     }
 
-    /** Those of them who go out: technicians by role, and people without an account. */
+    /** Those of them who go out: technicians by role, and people without an account whom not only an imported history names. */
     public List<PersonCard> fieldPeopleOn(LocalDate day) {
         return fieldPeopleOn(day, Set.of());
     }
@@ -78,7 +78,7 @@ public class People {
         return jdbc.sql(PERSON + """
                 left join accounts a on a.person_id = p.id
                 where (p.left_on is null or p.left_on >= :day) and (p.started_on is null or p.started_on <= :day)
-                  and (a.id is null or exists (select 1 from account_roles r where r.account_id = a.id and r.role = 'TECHNICIAN'))
+                  and (a.id is null and not p.of_history or exists (select 1 from account_roles r where r.account_id = a.id and r.role = 'TECHNICIAN'))
                   or p.id = any(:also)
                 order by folded(p.name), p.id""")
                 .param("day", day)

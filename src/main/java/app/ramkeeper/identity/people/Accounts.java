@@ -45,6 +45,14 @@ public class Accounts {
         return id;
     }
 
+    /** Adds somebody whom only an imported history names. */
+    @Transactional
+    public PersonId addPersonOfHistory(String name) {
+        PersonId id = PersonId.next();
+        people.save(Person.ofHistory(id.value(), name));
+        return id;
+    }
+
     /** Gives a person an account. */
     @Transactional
     public AccountId create(NewAccount wanted) {

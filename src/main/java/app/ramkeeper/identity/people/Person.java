@@ -29,6 +29,7 @@ class Person {
     private @Nullable String vehicle;
     private @Nullable String nextOfKin;
     private @Nullable String nextOfKinPhone;
+    private boolean ofHistory;
 
     @SuppressWarnings("NullAway.Init") // for Hibernate
     protected Person() {}
@@ -38,7 +39,14 @@ class Person {
         this.name = name;
     }
 
-    /** Takes over everything a form holds. */
+    /** Somebody whom only an imported history names; nobody is to send them anywhere. */
+    static Person ofHistory(UUID id, String name) {
+        Person person = new Person(id, name);
+        person.ofHistory = true;
+        return person;
+    }
+
+    /** Takes over everything a form holds; who is edited is one of the company's own. */
     void change(PersonForm form) {
         name = form.name();
         phone = form.phone();
@@ -49,6 +57,7 @@ class Person {
         vehicle = form.vehicle();
         nextOfKin = form.nextOfKin();
         nextOfKinPhone = form.nextOfKinPhone();
+        ofHistory = false;
     }
 
     /** Keeps the row, which reports point to, and nothing of the person. */

@@ -27,6 +27,7 @@ class PersonAdmin {
             @Nullable String phone,
             @Nullable String depot,
             @Nullable LocalDate leftOn,
+            boolean ofHistory,
             @Nullable String login,
             boolean disabled,
             @Nullable String roles) {}
@@ -49,7 +50,7 @@ class PersonAdmin {
     @Transactional(readOnly = true)
     List<Row> list() {
         return jdbc.sql("""
-                        select p.id, p.name, p.phone, d.name as depot, p.left_on, a.login, a.disabled_at is not null as disabled,
+                        select p.id, p.name, p.phone, d.name as depot, p.left_on, p.of_history and a.id is null as of_history, a.login, a.disabled_at is not null as disabled,
                                (select string_agg(lower(r.role), ', ' order by r.role) from account_roles r where r.account_id = a.id) as roles
                         from people p left join depots d on d.id = p.depot_id left join accounts a on a.person_id = p.id
                         order by p.left_on is not null, folded(p.name), p.id limit 1000""").query(Row.class).list();

@@ -51,7 +51,7 @@ public class StartPlaces {
                         from people p left join depots d on d.id = p.depot_id left join round_places r on r.person_id = p.id
                           left join accounts a on a.person_id = p.id
                         where (p.left_on is null or p.left_on >= :today) and (p.started_on is null or p.started_on <= :today)
-                          and (a.id is null or exists (select from account_roles o where o.account_id = a.id and o.role = 'TECHNICIAN'))
+                          and (a.id is null and not p.of_history or exists (select from account_roles o where o.account_id = a.id and o.role = 'TECHNICIAN'))
                         order by folded(p.name), p.id""")
                 .param("today", LocalDate.now(clock))
                 .query(Place.class)
