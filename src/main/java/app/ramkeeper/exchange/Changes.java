@@ -36,7 +36,22 @@ class Changes {
                 .param("source", ImportJobs.source(id))
                 .query(String.class)
                 .list();
-        return changed.isEmpty() ? Optional.empty() : Optional.of(sentence(changed));
+        return changed.isEmpty() ? Optional.empty() : Optional.of(sentence(changed) + histories(id));
+    }
+
+    /** Which visit histories were brought in on top of this import, in a sentence; empty if none was. */
+    private String histories(ImportId id) {
+        List<String> files =
+                jdbc.sql("""
+                        select distinct h.file_name from import_rows r, jsonb_array_elements_text(r.made -> 'sites') as site(id),
+                          visit_reports v, import_rows hr join imports h on h.id = hr.import_id and h.kind = 'HISTORY'
+                        where r.import_id = :id and r.state = 'APPLIED' and v.site_id = site.id::uuid
+                          and hr.state = 'APPLIED' and hr.made -> 'visit_reports' ->> 0 = v.id::text
+                        order by 1 limit 3""").param("id", id.value()).query(String.class).list();
+        return files.isEmpty()
+                ? ""
+                : " Visits from “" + String.join("”, “", files)
+                        + "” stand there: where nothing else has changed, take that import back first, then this one.";
     }
 
     /** A sentence that names the first lines whose reports were corrected or withdrawn since. */

@@ -12,6 +12,11 @@ final class Fold {
 
     private Fold() {}
 
+    /** The same for names of people, however many spaces stand between their words. */
+    static String name(String name) {
+        return of(name).strip().replaceAll("\\s+", " ");
+    }
+
     static String of(@Nullable String text) {
         return text == null
                 ? ""

@@ -60,7 +60,7 @@ class HistoryLookups {
     Map<String, UUID> people() {
         Map<String, UUID> people = new HashMap<>();
         jdbc.sql("select id, name from people order by left_on nulls first, id desc")
-                .query((row, n) -> people.put(Fold.of(row.getString("name")), row.getObject("id", UUID.class)))
+                .query((row, n) -> people.put(Fold.name(row.getString("name")), row.getObject("id", UUID.class)))
                 .list();
         return people;
     }

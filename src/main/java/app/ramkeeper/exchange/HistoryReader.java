@@ -86,6 +86,14 @@ class HistoryReader {
                     "The visit of %s lies before the install was commissioned (%s). Only a survey, an installation or a commissioning can."
                             .formatted(Say.day(day.get()), Say.day(since)));
         }
+        Double driven = row.number(DRIVE_FLOW);
+        Double delivered = row.number(DELIVERED);
+        if (driven != null && delivered != null && delivered > driven) {
+            row.problem(
+                    DELIVERED,
+                    "More water delivered than driven (drive flow %s l/min): that cannot be. Correct one of the two, or leave blank what is not known."
+                            .formatted(Parsed.plain(driven)));
+        }
         return said;
     }
 

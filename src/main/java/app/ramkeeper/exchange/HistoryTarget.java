@@ -138,8 +138,9 @@ class HistoryTarget implements Target {
         List<PersonId> found = new ArrayList<>();
         for (String name : (names == null ? NOBODY_NAMED : names).split("[,;/&+]|\\band\\b")) {
             if (!name.isBlank()) {
-                found.add(new PersonId(known.computeIfAbsent(Fold.of(name.strip()), key -> {
-                    UUID id = people.addPerson(name.strip()).value();
+                found.add(new PersonId(known.computeIfAbsent(Fold.name(name), key -> {
+                    UUID id = people.addPersonOfHistory(name.strip().replaceAll("\\s+", " "))
+                            .value();
                     entities.flush();
                     made.computeIfAbsent("people", table -> new ArrayList<>()).add(id);
                     return id;

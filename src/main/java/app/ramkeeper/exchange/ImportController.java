@@ -3,7 +3,9 @@ package app.ramkeeper.exchange;
 import app.ramkeeper.identity.ForSetup;
 import app.ramkeeper.shared.Missing;
 import app.ramkeeper.web.Saved;
+import app.ramkeeper.web.Slice;
 import java.util.List;
+import java.util.Map;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Controller;
@@ -29,7 +31,11 @@ class ImportController {
 
     @GetMapping("/imports")
     String list(@RequestParam(required = false) @Nullable String after, Model model) {
-        model.addAttribute("imports", imports.list(after));
+        Slice<Import> shown = imports.list(after);
+        model.addAttribute("imports", shown);
+        model.addAttribute(
+                "withProblems",
+                imports.withProblems(shown.rows().stream().map(Import::id).toList()));
         return "exchange/list";
     }
 
@@ -81,7 +87,12 @@ class ImportController {
         model.addAttribute("imported", imported);
         model.addAttribute("state", state);
         model.addAttribute("count", imports.counts(imported.id()).of(state.name()));
-        model.addAttribute("rows", shown);
+        Mapping mapping = imported.mapping();
+        model.addAttribute(
+                "rows",
+                shown.stream()
+                        .map(row -> row.byColumn(mapping == null ? Map.of() : mapping.columns()))
+                        .toList());
         model.addAttribute("next", found.size() > SHOWN ? shown.get(SHOWN - 1).line() : null);
         return "exchange/rows";
     }

@@ -12,6 +12,7 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Timestamp;
 import java.util.EnumMap;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -163,6 +164,18 @@ class ImportStore {
         List<Import> shown = found.subList(0, Math.min(30, found.size()));
         Import last = found.size() > 30 ? shown.get(29) : null;
         return new Slice<>(shown, last == null ? null : Cursor.of(last.createdAt(), last.id()), found.size());
+    }
+
+    /** How many rows of these imports still have problems; of those that have any. */
+    Map<ImportId, Integer> withProblems(List<ImportId> ids) {
+        Map<ImportId, Integer> found = new HashMap<>();
+        jdbc.sql("""
+                        select import_id, count(*)::int as rows from import_rows
+                        where import_id = any(:ids) and state = 'PROBLEM' group by import_id""")
+                .param("ids", ids.stream().map(ImportId::value).toArray(UUID[]::new))
+                .query((row, n) -> found.put(new ImportId(row.getObject("import_id", UUID.class)), row.getInt("rows")))
+                .list();
+        return found;
     }
 
     private static boolean isCursor(List<String> keys) {

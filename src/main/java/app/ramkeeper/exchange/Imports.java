@@ -21,6 +21,7 @@ import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import org.jspecify.annotations.Nullable;
 import org.springframework.stereotype.Service;
 import org.springframework.transaction.annotation.Transactional;
@@ -95,6 +96,12 @@ public class Imports {
     @Transactional(readOnly = true)
     public Slice<Import> list(@Nullable String after) {
         return store.list(after);
+    }
+
+    /** How many rows of these imports still have problems; of those that have any. */
+    @Transactional(readOnly = true)
+    public Map<ImportId, Integer> withProblems(List<ImportId> ids) {
+        return store.withProblems(ids);
     }
 
     @Transactional(readOnly = true)

@@ -33,9 +33,9 @@ class Makes {
     private static final String HISTORY = """
             with ready as (select coalesce(nullif(cells ->> cast(:technician as integer), ''), :nobody) as technician
               from import_rows where import_id = :id and state = 'READY'),
-            named as (select distinct folded(trim(name)) as name from ready, regexp_split_to_table(technician, '[,;/&+]|\\yand\\y') as name)
+            named as (select distinct regexp_replace(trim(folded(name)), '\\s+', ' ', 'g') as name from ready, regexp_split_to_table(technician, '[,;/&+]|\\yand\\y') as name)
             select 0 as customers, 0 as known_customers, 0 as sites, 0 as known_sites, 0 as installs, 0 as pumps, (select count(*) from ready) as reports,
-              (select count(*) from named n where n.name <> '' and not exists (select from people p where folded(p.name) = n.name)) as people""";
+              (select count(*) from named n where n.name <> '' and not exists (select from people p where regexp_replace(trim(folded(p.name)), '\\s+', ' ', 'g') = n.name)) as people""";
 
     private final JdbcClient jdbc;
 

@@ -35,6 +35,7 @@ class RegisterCheck {
     private record Known(
             Map<String, Map<String, Object>> byReference,
             Map<String, Map<String, Object>> byNames,
+            Map<Integer, Map<String, Object>> places,
             Map<String, String> before,
             Map<String, String> serials,
             Map<String, List<java.util.UUID>> customers,
@@ -61,6 +62,7 @@ class RegisterCheck {
                         .filter(row -> !row.has(REFERENCE) && row.has(CUSTOMER) && row.has(SITE))
                         .map(RegisterReader::names)
                         .collect(Collectors.toSet())),
+                register.places(rows),
                 lookups.broughtBefore(asked(rows, RegisterReader::thing)),
                 lookups.serials(asked(rows, row -> row.text(SERIAL))),
                 lookups.customersByName(asked(rows, row -> row.text(CUSTOMER))),
@@ -96,6 +98,8 @@ class RegisterCheck {
                     content);
         }
         lookUp(row, known);
+        RegisterReader.differencesOfPlace(row, known.places().getOrDefault(row.line(), Map.of()), fields)
+                .forEach(difference -> row.problem(difference.field(), difference.sentence()));
         RowState state = row.problems().isEmpty() ? RowState.READY : RowState.PROBLEM;
         return new Verdict(row.line(), state, row.problems(), thing, row.text(SERIAL), content);
     }
@@ -114,7 +118,10 @@ class RegisterCheck {
         }
         String depot = row.text(DEPOT);
         if (depot != null && !known.depots().contains(Fold.of(depot))) {
-            row.problem(DEPOT, "There is no depot “" + depot + "”. Add it to the settings, or correct the name.");
+            row.problem(
+                    DEPOT,
+                    "There is no depot “" + depot
+                            + "”. An administrator can add it under Settings; else correct the name.");
         }
         String customer = row.text(CUSTOMER);
         if (customer != null

@@ -9,6 +9,7 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
 /** Reads register rows and applies the rules that need no look into the register. */
@@ -17,6 +18,29 @@ final class RegisterReader {
     /** The name of an install that the file gives none. */
     static final String UNNAMED = "Ram pump";
 
+    private static final Set<String> OF_CUSTOMER = Set.of(CUSTOMER, CUSTOMER_REFERENCE, ADDRESS, EMAIL, PHONE);
+    private static final Set<String> OF_PLACE = Set.of(
+            CUSTOMER,
+            CUSTOMER_REFERENCE,
+            ADDRESS,
+            EMAIL,
+            PHONE,
+            CONTACT,
+            CONTACT_PHONE,
+            CONTACT_EMAIL,
+            SITE,
+            SITE_REFERENCE,
+            LOCALITY,
+            DEPOT,
+            LATITUDE,
+            LONGITUDE,
+            ALTITUDE,
+            WAY_IN,
+            GATE,
+            SOURCE,
+            WATER,
+            DRINKING,
+            NOTES);
     private static final double FAR_KM = 1500;
 
     private final CellReader cells;
@@ -149,8 +173,22 @@ final class RegisterReader {
         }
     }
 
-    /** What the register says otherwise than the row, in words; empty if it says the same. */
+    /** What the register says otherwise than a row about an install that it has; empty if it says the same. */
     static List<Problem> differences(Parsed row, Map<String, Object> held, List<Field> fields) {
+        return differences(row, held, fields, "or leave this row out");
+    }
+
+    /** What the register says otherwise of the site and the customer that a new install names: those stay as they are. */
+    static List<Problem> differencesOfPlace(Parsed row, Map<String, Object> held, List<Field> fields) {
+        Set<String> compared = held.isEmpty() ? Set.of() : held.containsKey(SITE) ? OF_PLACE : OF_CUSTOMER;
+        return differences(
+                row,
+                held,
+                fields.stream().filter(field -> compared.contains(field.code())).toList(),
+                "or make this cell the same or blank");
+    }
+
+    private static List<Problem> differences(Parsed row, Map<String, Object> held, List<Field> fields, String instead) {
         List<Problem> differences = new java.util.ArrayList<>();
         Map<String, String> said = row.canonical();
         for (Field field : fields) {
@@ -159,11 +197,12 @@ final class RegisterReader {
             if (here != null && !same(field, here, there)) {
                 differences.add(new Problem(
                         field.code(),
-                        "%s is %s in the register already, and %s here. Change it on its own page, or leave this row out."
+                        "%s is %s in the register already, and %s here. Change it on its own page, %s."
                                 .formatted(
                                         field.label(),
                                         there == null ? "blank" : said(field, Parsed.plain(there)),
-                                        said(field, here))));
+                                        said(field, here),
+                                        instead)));
             }
         }
         return differences;

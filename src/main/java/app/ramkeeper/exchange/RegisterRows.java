@@ -45,6 +45,37 @@ class RegisterRows {
                 where y.install_id = i.id and y.until_date is null order by y.place_no limit 1) p on true
               left join pump_models m on m.id = p.model_id""";
 
+    /** What the register holds of the site that a row names, by reference or by owner and name; else of its customer alone. */
+    private static final String PLACES = """
+            with asked as materialized (
+              select u.*,
+                case when u.reference is not null
+                  then (select s.id from sites s where folded(s.reference) = folded(u.reference) and s.merged_into is null limit 1)
+                  else (select s.id from sites s join site_parties y on y.site_id = s.id and y.part = 'OWNER' and y.until_date is null
+                      join customers c on c.id = y.customer_id and c.merged_into is null
+                    where folded(s.name) = folded(u.site) and s.merged_into is null
+                      and (case when u.customer_reference is null then folded(c.name) = folded(u.customer)
+                        else folded(c.reference) = folded(u.customer_reference) end) limit 1) end as site_id,
+                case when u.customer_reference is not null
+                  then (select c.id from customers c where folded(c.reference) = folded(u.customer_reference) and c.merged_into is null limit 1)
+                  else (select (array_agg(c.id))[1] from customers c where folded(c.name) = folded(u.customer) and c.merged_into is null
+                    having count(*) = 1) end as customer_id
+              from unnest(:lines::int[], :references::text[], :sites::text[], :customerReferences::text[], :customers::text[])
+                as u(line, reference, site, customer_reference, customer))
+            select a.line, c.name as customer, c.reference as customer_reference, c.billing_address, c.email, c.phone,
+              k.name as contact, k.phone as contact_phone, k.email as contact_email,
+              s.id is not null as known, s.name as site, s.reference as site_reference, s.locality, d.name as depot, s.latitude, s.longitude, s.altitude_m,
+              s.way_in, s.gate, s.source_kind, s.water_class, s.drinking_water, s.private_notes
+            from asked a
+              left join sites s on s.id = a.site_id
+              left join depots d on d.id = s.depot_id
+              left join lateral (select y.customer_id from site_parties y
+                where y.site_id = s.id and y.part = 'OWNER' and y.until_date is null order by y.id limit 1) o on true
+              left join customers c on c.id = coalesce(o.customer_id, a.customer_id)
+              left join lateral (select x.* from site_parties y join contacts x on x.id = y.contact_id
+                where y.site_id = s.id and y.part = 'OCCUPIER' and y.until_date is null order by y.id limit 1) k on true
+            where s.id is not null or c.id is not null""";
+
     private final JdbcClient jdbc;
     private final JsonMapper json;
 
@@ -103,6 +134,35 @@ class RegisterRows {
         return found;
     }
 
+    /** What is there already of the sites and customers that rows name, by the line of the row. */
+    Map<Integer, Map<String, Object>> places(List<Parsed> rows) {
+        Map<Integer, Map<String, Object>> found = new HashMap<>();
+        if (!rows.isEmpty()) {
+            jdbc.sql(PLACES)
+                    .param("lines", rows.stream().map(Parsed::line).toArray(Integer[]::new))
+                    .param("references", texts(rows, SITE_REFERENCE))
+                    .param("sites", texts(rows, SITE))
+                    .param("customerReferences", texts(rows, CUSTOMER_REFERENCE))
+                    .param("customers", texts(rows, CUSTOMER))
+                    .query((row, n) -> found.put(row.getInt("line"), place(row)))
+                    .list();
+        }
+        return found;
+    }
+
+    private static @Nullable String[] texts(List<Parsed> rows, String code) {
+        return rows.stream().map(row -> row.text(code)).toArray(String[]::new);
+    }
+
+    private static Map<String, Object> place(ResultSet row) throws SQLException {
+        Map<String, Object> values = new LinkedHashMap<>();
+        putCustomer(values, row);
+        if (row.getBoolean("known")) {
+            putSite(values, row);
+        }
+        return values;
+    }
+
     private Map<String, Object> row(ResultSet row, int n) throws SQLException {
         Map<String, Object> values = new LinkedHashMap<>();
         put(values, REFERENCE, row.getString("reference"));
@@ -110,11 +170,22 @@ class RegisterRows {
         put(values, COMMISSIONED, commissioned(row));
         put(values, MODEL, row.getString("model"));
         put(values, SERIAL, row.getString("serial"));
+        putCustomer(values, row);
+        putSite(values, row);
+        putWorks(values, row);
+        putLastDone(values, row.getString("last_done"));
+        return values;
+    }
+
+    private static void putCustomer(Map<String, Object> values, ResultSet row) throws SQLException {
         put(values, CUSTOMER, row.getString("customer"));
         put(values, CUSTOMER_REFERENCE, row.getString("customer_reference"));
         put(values, ADDRESS, row.getString("billing_address"));
         put(values, EMAIL, row.getString("email"));
         put(values, PHONE, row.getString("phone"));
+    }
+
+    private static void putSite(Map<String, Object> values, ResultSet row) throws SQLException {
         put(values, CONTACT, row.getString("contact"));
         put(values, CONTACT_PHONE, row.getString("contact_phone"));
         put(values, CONTACT_EMAIL, row.getString("contact_email"));
@@ -131,9 +202,6 @@ class RegisterRows {
         put(values, WATER, row.getString("water_class"));
         put(values, DRINKING, row.getBoolean("drinking_water") ? "yes" : "no");
         put(values, NOTES, row.getString("private_notes"));
-        putWorks(values, row);
-        putLastDone(values, row.getString("last_done"));
-        return values;
     }
 
     private static void putWorks(Map<String, Object> values, ResultSet row) throws SQLException {

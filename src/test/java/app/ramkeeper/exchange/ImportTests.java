@@ -164,6 +164,57 @@ class ImportTests {
                 .single();
     }
 
+    /** The site and the customer stay as they are, so what a new install's row says otherwise would be dropped. */
+    @Test
+    void aNewInstallAtAKnownSiteSaysCellByCellWhatDiffers() throws IOException {
+        ImportId first = checked(HEAD + row("A", "2019-03-05", "-45.03", "169.2", "12,5", "S1"));
+        imports.apply(first);
+        await(first, ImportState.APPLIED);
+
+        ImportId same = checked(HEAD + row("B", "2020-03-05", "-45.03", "169.2", "12,5", "S2"));
+        ImportId other = checked(HEAD.replace("Install;", "Install;Phone;Drinking water;")
+                + row("C", "2020-03-05", "-45.03", "169.25", "12,5", "S3").replace(";Pump C;", ";Pump C;021 555;yes;"));
+
+        assertThat(imports.counts(same).byState()).isEqualTo(Map.of(RowState.READY, 1));
+        assertThat(sentences(other, 2))
+                .containsExactlyInAnyOrder(
+                        "Longitude is “169.2” in the register already, and “169.25” here. Change it on its own page, or make this cell the same or blank.",
+                        "Phone is blank in the register already, and “021 555” here. Change it on its own page, or make this cell the same or blank.",
+                        "Drinking water is “no” in the register already, and “yes” here. Change it on its own page, or make this cell the same or blank.");
+        assertThat(imports.withProblems(List.of(same, other))).isEqualTo(Map.of(other, 1));
+    }
+
+    @Test
+    void asksAboutMoreDeliveredThanDrivenKnowsNamesHoweverSpelledAndSaysWhichHistoryStandsOnTop() throws IOException {
+        ImportId register = checked(HEAD + row("A", "2019-03-05", "-45.03", "169.2", "12,5", "S1"));
+        imports.apply(register);
+        await(register, ImportState.APPLIED);
+        String head = "Date;Install reference;Technician;Drive flow (l/min);Delivered flow (l/min)\n";
+        ImportId id = checked(
+                ImportKind.HISTORY,
+                (head + "2021-05-06;A" + own + ";setup  " + own + ";85;8\n" + "2022-05-06;A" + own + ";Setup " + own
+                                + ";85;600\n")
+                        .getBytes(StandardCharsets.UTF_8),
+                "history.csv");
+
+        assertThat(sentences(id, 3))
+                .singleElement()
+                .asString()
+                .contains("More water delivered than driven", "85 l/min");
+        assertThat(imports.makes(imports.get(id))).isEqualTo(new Makes.Made(0, 0, 0, 0, 0, 0, 1, 0));
+        imports.apply(id);
+        await(id, ImportState.APPLIED);
+        assertThat(jdbc.sql("select count(*) from people where name ilike :n")
+                        .param("n", "setup%" + own)
+                        .query(Long.class)
+                        .single())
+                .isEqualTo(1);
+        assertThatExceptionOfType(Conflict.class)
+                .isThrownBy(() -> imports.undo(register))
+                .withMessageContaining("“history.csv”")
+                .withMessageContaining("take that import back first");
+    }
+
     @Test
     void isNotTakenBackOnceSomethingElseHasChangedIt() throws IOException {
         ImportId id = checked(HEAD + row("A", "2019-03-05", "-45.03", "169.2", "12,5", "S1"));
@@ -372,7 +423,7 @@ class ImportTests {
         imports.apply(id);
         await(id, ImportState.APPLIED);
         assertThat(jdbc.sql(
-                                "select count(*) from people p where name = :n and not exists (select from accounts a where a.person_id = p.id)")
+                                "select count(*) from people p where name = :n and of_history and not exists (select from accounts a where a.person_id = p.id)")
                         .param("n", "Tama " + own)
                         .query(Long.class)
                         .single())
