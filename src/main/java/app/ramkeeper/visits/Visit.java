@@ -174,6 +174,11 @@ class Visit {
         }
     }
 
+    @Nullable
+    LocalDate plannedOn() {
+        return plannedOn;
+    }
+
     UUID siteId() {
         return siteId;
     }

@@ -115,8 +115,8 @@ public class Visits {
         visit.answered(answer);
         visits.saveAndFlush(visit);
         jdbc.sql("""
-                        insert into visit_attempts (id, visit_id, at, by_person, how, outcome, note)
-                        values (:id, :visit, :at, :by, :how, :outcome, :note)""")
+                        insert into visit_attempts (id, visit_id, at, by_person, how, outcome, note, for_day)
+                        values (:id, :visit, :at, :by, :how, :outcome, :note, :day)""")
                 .param("id", Uuids.next())
                 .param("visit", id.value())
                 .param("at", ReportStore.at(clock.instant()))
@@ -124,6 +124,7 @@ public class Visits {
                 .param("how", how.name())
                 .param("outcome", answer.name())
                 .param("note", note)
+                .param("day", visit.plannedOn())
                 .update();
         events.publishEvent(new VisitAnswered(id, answer, failedInARow(id), by));
     }
@@ -153,8 +154,8 @@ public class Visits {
             visits.saveAndFlush(visit);
         } catch (DataIntegrityViolationException broken) {
             if (String.valueOf(broken.getMessage()).contains("ex_visit_people_slot")) {
-                throw new Conflict("Somebody of this visit is on another visit at that time."
-                        + " Go back and choose another time or person.");
+                throw new Conflict(
+                        "Somebody of this visit is on another visit at that time." + " Choose another time or person.");
             }
             throw broken;
         }

@@ -174,9 +174,6 @@ class CallPages {
     }
 
     private void check(CallForm form, BindingResult errors) {
-        if (errors.getTarget() == null) {
-            return;
-        }
         if (form.site() == null && form.placeText() == null) {
             errors.rejectValue("q", "calls.noPlace", "Find the site, or say in words where it is.");
         }

@@ -2,10 +2,10 @@ package app.ramkeeper.visits.calls;
 
 import app.ramkeeper.identity.CurrentUser;
 import app.ramkeeper.identity.ForOffice;
+import app.ramkeeper.identity.People;
 import app.ramkeeper.identity.PersonId;
 import app.ramkeeper.shared.Conflict;
 import app.ramkeeper.visits.ReportRefused;
-import app.ramkeeper.visits.VisitChoices;
 import app.ramkeeper.web.Saved;
 import app.ramkeeper.web.Saving;
 import app.ramkeeper.web.Say;
@@ -34,14 +34,14 @@ class CallSteps {
     private static final int USUAL_MINUTES = 60;
 
     private final Calls calls;
-    private final VisitChoices choices;
+    private final People people;
     private final DraftedVisits drafts;
     private final Saving saving;
     private final Say say;
 
-    CallSteps(Calls calls, VisitChoices choices, DraftedVisits drafts, Saving saving, Say say) {
+    CallSteps(Calls calls, People people, DraftedVisits drafts, Saving saving, Say say) {
         this.calls = calls;
-        this.choices = choices;
+        this.people = people;
         this.drafts = drafts;
         this.saving = saving;
         this.say = say;
@@ -102,7 +102,7 @@ class CallSteps {
                 visit == null || !"PLANNED".equals(call.visitState())
                         ? null
                         : drafts.of(visit).orElse(null));
-        model.addAttribute("people", choices.people());
+        model.addAttribute("people", People.choices(people.fieldPeopleOn(say.today())));
         if (!model.containsAttribute("visitForm")) {
             model.addAttribute("visitForm", new CallVisitForm(say.today(), null, USUAL_MINUTES, null, null));
         }

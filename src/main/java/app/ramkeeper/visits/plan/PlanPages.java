@@ -1,11 +1,10 @@
 package app.ramkeeper.visits.plan;
 
-import app.ramkeeper.catalogue.TaskKindId;
 import app.ramkeeper.fleet.Fleet;
-import app.ramkeeper.fleet.InstallId;
 import app.ramkeeper.fleet.SiteCard;
 import app.ramkeeper.fleet.SiteId;
 import app.ramkeeper.identity.ForOffice;
+import app.ramkeeper.identity.People;
 import app.ramkeeper.identity.PersonId;
 import app.ramkeeper.shared.Conflict;
 import app.ramkeeper.shared.Missing;
@@ -27,6 +26,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Set;
 import java.util.UUID;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -54,14 +54,23 @@ class PlanPages {
     private final VisitHistory history;
     private final AskedTasks tasks;
     private final Fleet fleet;
+    private final People people;
     private final Clock clock;
 
-    PlanPages(PlanPagesQuery query, Visits visits, VisitHistory history, AskedTasks tasks, Fleet fleet, Clock clock) {
+    PlanPages(
+            PlanPagesQuery query,
+            Visits visits,
+            VisitHistory history,
+            AskedTasks tasks,
+            Fleet fleet,
+            People people,
+            Clock clock) {
         this.query = query;
         this.visits = visits;
         this.history = history;
         this.tasks = tasks;
         this.fleet = fleet;
+        this.people = people;
         this.clock = clock;
     }
 
@@ -122,7 +131,9 @@ class PlanPages {
     @GetMapping("/visits/{id}/change")
     String change(@PathVariable UUID id, Model model) {
         PlanPagesQuery.Row visit = query.byId(id).orElseThrow(() -> new Missing("visit", id));
-        return show(model, filled(visit), fleet.site(new SiteId(visit.site())), visit);
+        TypedForm form = filled(visit);
+        query.tasks(id).forEach(task -> form.add("task", task.toString()));
+        return show(model, form, fleet.site(new SiteId(visit.site())), visit);
     }
 
     private static TypedForm filled(PlanPagesQuery.Row visit) {
@@ -148,11 +159,11 @@ class PlanPages {
         PlanPagesQuery.Row visit = query.byId(id).orElseThrow(() -> new Missing("visit", id));
         TypedForm form = new TypedForm(posted);
         SiteId site = new SiteId(visit.site());
-        PlanVisit plan = read(form, site, planned(id), visit.minutes());
+        PlanVisit plan = read(form, site, picked(form), visit.minutes());
         BigDecimal version = form.number("version");
         int seen = version == null ? -1 : version.intValue();
         boolean[] lost = {false};
-        if (!tried(form, plan, p -> lost[0] = !visits.change(new VisitId(id), seen, p))) {
+        if (!tried(form, plan, p -> lost[0] = !visits.changeWithTasks(new VisitId(id), seen, p))) {
             return Saving.again(show(model, form, fleet.site(site), visit), model);
         }
         if (lost[0]) {
@@ -171,20 +182,35 @@ class PlanPages {
         model.addAttribute("form", form);
         model.addAttribute("site", site);
         model.addAttribute("visit", visit);
-        List<AskedTask> offered = visit != null ? List.of() : tasks.openAt(site.id(), today.plusDays(LOOK_AHEAD_DAYS));
+        List<AskedTask> offered = tasks.openAt(site.id(), today.plusDays(LOOK_AHEAD_DAYS));
         List<UUID> ids = ids(form);
         List<AskedTask> extra = tasks.byId(ids).stream()
                 .filter(t -> offered.stream().noneMatch(o -> o.task().equals(t.task())))
                 .toList();
         model.addAttribute(
                 "offered", Stream.concat(extra.stream(), offered.stream()).toList());
+        model.addAttribute("goes", People.choices(people.fieldPeopleOn(today, going(form, visit))));
         model.addAttribute("planned", history.now(site.id()).planned());
         return VIEW;
     }
 
+    /** Who goes already, or was picked, is named even if they no longer go out. */
+    private static Set<UUID> going(TypedForm form, PlanPagesQuery.@Nullable Row visit) {
+        return Stream.concat(
+                        Stream.of(form.value("lead"), form.value("second")),
+                        visit == null ? Stream.of() : visit.peopleIds().stream())
+                .filter(PlanPages::isId)
+                .map(UUID::fromString)
+                .collect(Collectors.toSet());
+    }
+
+    private static boolean isId(String id) {
+        return id.matches("[0-9a-fA-F]{8}(-[0-9a-fA-F]{4}){3}-[0-9a-fA-F]{12}");
+    }
+
     private static List<UUID> ids(TypedForm form) {
         return form.values("task").stream()
-                .filter(id -> id.matches("[0-9a-fA-F]{8}(-[0-9a-fA-F]{4}){3}-[0-9a-fA-F]{12}"))
+                .filter(PlanPages::isId)
                 .map(UUID::fromString)
                 .toList();
     }
@@ -192,12 +218,6 @@ class PlanPages {
     private List<PlanVisit.Task> picked(TypedForm form) {
         return tasks.byId(ids(form)).stream()
                 .map(t -> new PlanVisit.Task(t.task(), t.install(), t.kind()))
-                .toList();
-    }
-
-    private List<PlanVisit.Task> planned(UUID visit) {
-        return query.tasks(visit).stream()
-                .map(t -> new PlanVisit.Task(t.task(), new InstallId(t.install()), new TaskKindId(t.kind())))
                 .toList();
     }
 

@@ -85,7 +85,8 @@ class PlanPagesQuery {
             String by,
             ContactBy how,
             Answer outcome,
-            @Nullable String note) {}
+            @Nullable String note,
+            @Nullable LocalDate forDay) {}
 
     Slice<Row> list(VisitFilter filter, @Nullable String after) {
         List<String> key = Cursor.read(after, 3).orElse(List.of());
@@ -140,20 +141,18 @@ class PlanPagesQuery {
                         row.getString("name"),
                         ContactBy.valueOf(row.getString("how")),
                         Answer.valueOf(row.getString("outcome")),
-                        row.getString("note")))
+                        row.getString("note"),
+                        row.getObject("for_day", LocalDate.class)))
                 .list();
     }
 
-    List<PlanTask> tasks(UUID visit) {
-        return jdbc.sql("select task_id, install_id, task_kind_id from visit_tasks where visit_id = :id")
+    /** The ids of the tasks that a visit is to answer. */
+    List<UUID> tasks(UUID visit) {
+        return jdbc.sql("select task_id from visit_tasks where visit_id = :id order by task_id")
                 .param("id", visit)
-                .query((row, n) -> new PlanTask(
-                        row.getObject(1, UUID.class), row.getObject(2, UUID.class), row.getObject(3, UUID.class)))
+                .query(UUID.class)
                 .list();
     }
-
-    /** A task of a plan by its ids. */
-    record PlanTask(UUID task, UUID install, UUID kind) {}
 
     private static Row row(ResultSet row, int n) throws SQLException {
         return new Row(

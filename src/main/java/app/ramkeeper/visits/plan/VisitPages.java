@@ -1,5 +1,8 @@
 package app.ramkeeper.visits.plan;
 
+import app.ramkeeper.fleet.Fleet;
+import app.ramkeeper.fleet.SiteCard;
+import app.ramkeeper.fleet.SiteId;
 import app.ramkeeper.identity.CurrentUser;
 import app.ramkeeper.identity.ForField;
 import app.ramkeeper.identity.ForOffice;
@@ -9,6 +12,7 @@ import app.ramkeeper.shared.Missing;
 import app.ramkeeper.visits.Answer;
 import app.ramkeeper.visits.ContactBy;
 import app.ramkeeper.visits.VisitId;
+import app.ramkeeper.visits.VisitState;
 import app.ramkeeper.visits.Visits;
 import app.ramkeeper.visits.form.TypedForm;
 import app.ramkeeper.web.Saved;
@@ -27,6 +31,7 @@ import org.springframework.web.bind.annotation.PostMapping;
 import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.servlet.ModelAndView;
 import org.springframework.web.servlet.mvc.support.RedirectAttributes;
+import org.springframework.web.util.UriComponentsBuilder;
 
 /** The list of visits, and one visit with what its customer answered. */
 @Controller
@@ -35,10 +40,12 @@ class VisitPages {
 
     private final PlanPagesQuery query;
     private final Visits visits;
+    private final Fleet fleet;
 
-    VisitPages(PlanPagesQuery query, Visits visits) {
+    VisitPages(PlanPagesQuery query, Visits visits, Fleet fleet) {
         this.query = query;
         this.visits = visits;
+        this.fleet = fleet;
     }
 
     @GetMapping("/visits")
@@ -66,10 +73,26 @@ class VisitPages {
     }
 
     private String show(UUID id, TypedForm form, Model model) {
-        model.addAttribute("visit", query.byId(id).orElseThrow(() -> new Missing("visit", id)));
+        PlanPagesQuery.Row visit = query.byId(id).orElseThrow(() -> new Missing("visit", id));
+        SiteCard site = fleet.site(new SiteId(visit.site()));
+        model.addAttribute("visit", visit);
+        model.addAttribute("site", site);
+        model.addAttribute("closed", visit.on() == null ? null : site.closedOn(visit.on()));
+        model.addAttribute("again", again(visit));
         model.addAttribute("attempts", query.attempts(id));
         model.addAttribute("form", form);
         return "visits/visit";
+    }
+
+    /** Where a visit that came to nothing is planned anew with the same tasks; null for one that stands or was done. */
+    private @Nullable String again(PlanPagesQuery.Row visit) {
+        if (visit.state() != VisitState.CANCELLED && visit.state() != VisitState.COULD_NOT) {
+            return null;
+        }
+        return UriComponentsBuilder.fromPath("/visits/new")
+                .queryParam("site", visit.site())
+                .queryParam("task", query.tasks(visit.id()))
+                .toUriString();
     }
 
     @PostMapping("/visits/{id}/answers")
