@@ -16,10 +16,10 @@ import jakarta.validation.constraints.PastOrPresent;
 import jakarta.validation.constraints.Size;
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Objects;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.springframework.format.annotation.DateTimeFormat;
-import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.security.core.annotation.AuthenticationPrincipal;
 import org.springframework.stereotype.Controller;
 import org.springframework.ui.Model;
@@ -28,6 +28,7 @@ import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.ModelAttribute;
 import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.PostMapping;
+import org.springframework.web.bind.annotation.RequestParam;
 import org.springframework.web.servlet.ModelAndView;
 import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 
@@ -41,14 +42,14 @@ class TaskController {
     private final Upkeep upkeep;
     private final TaskDecisions decisions;
     private final FilterChoices choices;
-    private final JdbcClient jdbc;
+    private final TaskRule rules;
     private final Say say;
 
-    TaskController(Upkeep upkeep, TaskDecisions decisions, FilterChoices choices, JdbcClient jdbc, Say say) {
+    TaskController(Upkeep upkeep, TaskDecisions decisions, FilterChoices choices, TaskRule rules, Say say) {
         this.upkeep = upkeep;
         this.decisions = decisions;
         this.choices = choices;
-        this.jdbc = jdbc;
+        this.rules = rules;
         this.say = say;
     }
 
@@ -74,7 +75,7 @@ class TaskController {
     @GetMapping("/due/tasks/{id}")
     String task(@PathVariable UUID id, Model model) {
         DueTask task = fill(id, model);
-        int version = version(id);
+        int version = version(model);
         model.addAttribute("waitingForm", new WaitingForm(version, task.waiting(), task.waitingNote()));
         model.addAttribute("decisionForm", new DecisionForm(version, task.doneBy()));
         model.addAttribute("lastDoneForm", new LastDoneForm(version, null, false));
@@ -87,12 +88,13 @@ class TaskController {
             @Valid @ModelAttribute WaitingForm waitingForm,
             BindingResult errors,
             Model model,
-            RedirectAttributes flash) {
+            RedirectAttributes flash,
+            @AuthenticationPrincipal CurrentUser user) {
         Waiting waiting = waitingForm.waiting();
         if (errors.hasErrors() || waiting == null) {
             return again(id, model);
         }
-        decisions.wait(id, waitingForm.version(), waiting, waitingForm.note());
+        decisions.wait(id, waitingForm.version(), waiting, waitingForm.note(), new PersonId(user.person()));
         return done(id, flash);
     }
 
@@ -120,6 +122,7 @@ class TaskController {
             Model model,
             RedirectAttributes flash) {
         LocalDate on = lastDoneForm.on();
+        refuseOdd(id, on, errors);
         if (errors.hasErrors() || on == null) {
             return again(id, model);
         }
@@ -127,9 +130,29 @@ class TaskController {
         return done(id, flash);
     }
 
+    /** Takes a day back that was stated without a report. */
+    @PostMapping("/due/tasks/{id}/last-done/forget")
+    ModelAndView forget(@PathVariable UUID id, @RequestParam int version, RedirectAttributes flash) {
+        decisions.forgetStated(id, version);
+        return done(id, flash);
+    }
+
+    /** A day that cannot be, as an import refuses it too. */
+    private void refuseOdd(UUID id, @Nullable LocalDate on, BindingResult errors) {
+        if (on == null || errors.hasErrors()) {
+            return;
+        }
+        LocalDate commissioned = decisions.commissioned(List.of(id)).get(id);
+        if (commissioned != null && on.isBefore(commissioned)) {
+            errors.rejectValue("on", "task.lastDone.before", new Object[] {Say.day(commissioned)}, null);
+        } else if (on.getYear() < TaskDecisions.FIRST_YEAR) {
+            errors.rejectValue("on", "task.lastDone.old");
+        }
+    }
+
     private ModelAndView again(UUID id, Model model) {
         DueTask task = fill(id, model);
-        int version = version(id);
+        int version = version(model);
         if (!model.containsAttribute("waitingForm")) {
             model.addAttribute("waitingForm", new WaitingForm(version, task.waiting(), task.waitingNote()));
         }
@@ -147,18 +170,18 @@ class TaskController {
         return new ModelAndView("redirect:/due/tasks/" + id);
     }
 
+    private static int version(Model model) {
+        return ((TaskRule.Said) Objects.requireNonNull(model.getAttribute("said"))).version();
+    }
+
     private DueTask fill(UUID id, Model model) {
         DueTask task = upkeep.tasks(List.of(id)).stream().findFirst().orElseThrow(() -> new Missing("task", id));
         model.addAttribute("task", task);
         model.addAttribute("bar", IntervalBar.of(task.from(), task.dueOn(), say.today()));
+        TaskRule.Said said = rules.said(id);
+        model.addAttribute("said", said);
+        model.addAttribute("rule", rules.of(task.kindId(), said));
         choices.addTo(model);
         return task;
-    }
-
-    private int version(UUID id) {
-        return jdbc.sql("select version from service_tasks where id = ?")
-                .param(id)
-                .query(Integer.class)
-                .single();
     }
 }

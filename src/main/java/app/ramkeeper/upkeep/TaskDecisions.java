@@ -8,6 +8,8 @@ import app.ramkeeper.upkeep.rules.Waiting;
 import java.sql.Date;
 import java.time.Clock;
 import java.time.LocalDate;
+import java.util.Collection;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -24,6 +26,9 @@ import org.springframework.transaction.annotation.Transactional;
 @Transactional
 public class TaskDecisions {
 
+    /** Nothing that is in a register was looked after before. */
+    static final int FIRST_YEAR = 1900;
+
     private final JdbcClient jdbc;
     private final Recompute recompute;
     private final Clock clock;
@@ -35,15 +40,17 @@ public class TaskDecisions {
     }
 
     /** Says whose delay it is; the note is kept beside it. */
-    public void wait(UUID task, int version, Waiting waiting, @Nullable String note) {
+    public void wait(UUID task, int version, Waiting waiting, @Nullable String note, PersonId by) {
         changed(
                 task,
                 jdbc.sql("""
                                 update service_tasks set waiting = :waiting, waiting_note = :note, waiting_report_id = null,
-                                  waiting_since = case when :waiting = 'OURS' then null else :today end, version = version + 1
+                                  waiting_since = case when :waiting = 'OURS' then null else :today end,
+                                  waiting_by = case when :waiting = 'OURS' then null else :by end, version = version + 1
                                 where id = :id and version = :version""")
                         .param("waiting", waiting.name())
                         .param("note", note)
+                        .param("by", by.value())
                         .param("today", LocalDate.now(clock))
                         .param("id", task)
                         .param("version", version)
@@ -77,6 +84,26 @@ public class TaskDecisions {
                         .param("id", task)
                         .param("version", version)
                         .update());
+    }
+
+    /** Takes back what was stated without a report; then only reports tell the last day. */
+    public void forgetStated(UUID task, int version) {
+        changed(task, jdbc.sql("""
+                                update service_tasks set stated_on = null, stated_about = false, version = version + 1
+                                where id = :id and version = :version""").param("id", task).param("version", version).update());
+    }
+
+    /** When the installs of these tasks were commissioned, where that is known. */
+    @Transactional(readOnly = true)
+    public Map<UUID, LocalDate> commissioned(Collection<UUID> tasks) {
+        Map<UUID, LocalDate> days = new HashMap<>();
+        jdbc.sql("""
+                        select t.id, i.commissioned_on from service_tasks t join installs i on i.id = t.install_id
+                        where t.id = any(?) and i.commissioned_on is not null""")
+                .param(tasks.toArray(UUID[]::new))
+                .query((row, n) -> days.put(row.getObject(1, UUID.class), row.getObject(2, LocalDate.class)))
+                .list();
+        return days;
     }
 
     /**

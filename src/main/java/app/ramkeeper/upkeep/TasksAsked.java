@@ -5,6 +5,7 @@ import app.ramkeeper.fleet.InstallId;
 import app.ramkeeper.fleet.PumpId;
 import app.ramkeeper.fleet.SiteId;
 import app.ramkeeper.upkeep.rules.DoneBy;
+import app.ramkeeper.upkeep.rules.Waiting;
 import app.ramkeeper.visits.AskedTask;
 import app.ramkeeper.visits.AskedTasks;
 import app.ramkeeper.web.Say;
@@ -70,6 +71,15 @@ class TasksAsked implements AskedTasks {
                 task.kindName(),
                 task.minutes(),
                 task.dueOn(),
-                String.valueOf(task.dueOn() == null ? state : state + ", " + say.due(task.dueOn())));
+                (task.dueOn() == null ? state : state + ", " + say.due(task.dueOn())) + waiting(task));
+    }
+
+    /** Why it was not done so far, so that whoever plans or drives knows; empty if it is only our own delay. */
+    private String waiting(DueTask task) {
+        if (task.waiting() == Waiting.OURS) {
+            return "";
+        }
+        String whose = words.getMessage("waiting." + task.waiting(), null, Locale.UK);
+        return "; " + (task.waitingNote() == null ? whose : whose + ": " + task.waitingNote());
     }
 }

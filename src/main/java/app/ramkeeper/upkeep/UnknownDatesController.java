@@ -64,6 +64,13 @@ class UnknownDatesController {
             }
         });
         typed.forEach((task, value) -> read(task, value.strip(), days, problems));
+        Map<UUID, LocalDate> commissioned = decisions.commissioned(days.keySet());
+        days.forEach((task, day) -> {
+            LocalDate since = commissioned.get(task);
+            if (since != null && day.isBefore(since)) {
+                problems.putIfAbsent(task.toString(), "unknown.before");
+            }
+        });
         String after = posted.get("after");
         if (!problems.isEmpty()) {
             return Saving.again(list(after, typed, problems, model), model);
@@ -78,8 +85,8 @@ class UnknownDatesController {
             days.put(UUID.fromString(task), day);
             if (day.isAfter(say.today())) {
                 problems.put(task, "unknown.future");
-            } else if (day.getYear() < 1900) {
-                problems.put(task, "unknown.bad");
+            } else if (day.getYear() < TaskDecisions.FIRST_YEAR) {
+                problems.put(task, "unknown.old");
             }
         } catch (DateTimeParseException | IllegalArgumentException unreadable) {
             problems.put(task, "unknown.bad");

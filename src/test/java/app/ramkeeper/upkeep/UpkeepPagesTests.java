@@ -16,6 +16,7 @@ import app.ramkeeper.identity.Role;
 import app.ramkeeper.shared.Uuids;
 import app.ramkeeper.visits.FieldPeople;
 import app.ramkeeper.web.Cursor;
+import app.ramkeeper.web.Say;
 import java.net.URI;
 import java.nio.charset.StandardCharsets;
 import java.time.Clock;
@@ -246,6 +247,77 @@ class UpkeepPagesTests {
                         .query(LocalDate.class)
                         .single())
                 .isEqualTo(lastYear.plusYears(2));
+    }
+
+    @Test
+    void saysByWhatRuleItIsDue() {
+        jdbc.sql("update sites set water_class = 'SILTY' where id = (select site_id from installs where id = ?)")
+                .param(install.value())
+                .update();
+
+        assertThat(get("/due/tasks/" + task(install, "CLEAN_STRAINER")))
+                .containsPattern("every [^<]+</span><span>: [^<]+ × [0-9.]+ \\(the factor for [^<]+ water\\)")
+                .contains("may be done");
+        assertThat(get("/due/tasks/" + task(install, "OVERHAUL"))).contains("every ");
+    }
+
+    @Test
+    void saysWhoDecidedAndSinceWhen() {
+        UUID task = task();
+        say(task, "/waiting", "0", "waiting", "CANNOT_REACH", "note", "gate locked");
+        assertThat(get("/due/tasks/" + task)).contains("cannot reach", "since " + Say.day(today()), ", Marama");
+
+        say(task, "/decision", "1", "doneBy", "DECLINED");
+        assertThat(get("/due/tasks/" + task))
+                .contains("Offered and declined", ", since " + Say.day(today()) + ", Marama")
+                .doesNotContain("days late");
+    }
+
+    @Test
+    @DisplayName(
+            "SEC-14 a last day before the install was there is refused by its field; a stated one can be taken back")
+    void refusesALastDayBeforeItWasThereAndTakesAStatedOneBack() {
+        UUID task = task();
+        assertThat(text(lastDone(task, "0", today().minusYears(41).toString())))
+                .contains("before the install was commissioned (" + Say.day(today().minusYears(40)) + ")");
+        UUID old = task(installs.ofUnknownAge(sites.named(name + " old")), "CLEAN_STRAINER");
+        assertThat(text(lastDone(old, "0", "1850-01-01"))).contains("This day lies before 1900.");
+
+        var unreadable = lastDone(old, "0", "31/12/2025");
+        assertThat(unreadable).hasStatus(422);
+        assertThat(text(unreadable)).contains("value=\"31/12/2025\"", "name=\"version\" value=\"0\"");
+
+        assertThat(lastDone(old, "0", today().minusYears(1).toString())).hasStatus(302);
+        assertThat(get("/due/tasks/" + old)).contains("as the office stated it", "Take the stated day back");
+        say(old, "/last-done/forget", "1");
+        assertThat(get("/due/tasks/" + old)).contains("nobody knows when").doesNotContain("Take the stated day back");
+    }
+
+    private MvcTestResult lastDone(UUID task, String version, String on) {
+        return mvc.post()
+                .uri("/due/tasks/" + task + "/last-done")
+                .with(user(office()))
+                .with(csrf())
+                .param("version", version)
+                .param("_about", "on")
+                .param("on", on)
+                .exchange();
+    }
+
+    private void say(UUID task, String what, String version, String... fields) {
+        var post = mvc.post()
+                .uri("/due/tasks/" + task + what)
+                .with(user(office()))
+                .with(csrf())
+                .param("version", version);
+        for (int i = 0; i < fields.length; i += 2) {
+            post = post.param(fields[i], fields[i + 1]);
+        }
+        assertThat(post).hasStatus(302);
+    }
+
+    private LocalDate today() {
+        return LocalDate.now(clock);
     }
 
     @Test
