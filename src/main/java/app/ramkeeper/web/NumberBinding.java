@@ -5,6 +5,7 @@ import java.math.BigDecimal;
 import java.util.function.Function;
 import java.util.regex.Pattern;
 import org.jspecify.annotations.Nullable;
+import org.springframework.beans.PropertyEditorRegistry;
 import org.springframework.web.bind.WebDataBinder;
 import org.springframework.web.bind.annotation.ControllerAdvice;
 import org.springframework.web.bind.annotation.InitBinder;
@@ -17,6 +18,10 @@ class NumberBinding {
 
     @InitBinder
     void readNumbers(WebDataBinder binder) {
+        register(binder);
+    }
+
+    static void register(PropertyEditorRegistry binder) {
         binder.registerCustomEditor(Double.class, new Number(BigDecimal::doubleValue));
         binder.registerCustomEditor(BigDecimal.class, new Number(number -> number));
     }

@@ -8,6 +8,7 @@ import org.springframework.ui.Model;
 import org.springframework.validation.BeanPropertyBindingResult;
 import org.springframework.validation.BindingResult;
 import org.springframework.validation.Errors;
+import org.springframework.validation.FieldError;
 import org.springframework.web.servlet.ModelAndView;
 
 /** Saves what a form posts; a rule that stands against it becomes an error of the form, and nothing typed is lost. */
@@ -48,7 +49,7 @@ public class Saving {
 
     /** The form as it stands, for a step that saves nothing: nothing is complained about. */
     public static ModelAndView asItStands(String view, Model model, Object form, Errors errors) {
-        if (errors instanceof BindingResult bound && bound.getTarget() != null) {
+        if (errors.getFieldErrors().stream().noneMatch(FieldError::isBindingFailure)) {
             model.addAttribute(BindingResult.MODEL_KEY_PREFIX + "form", new BeanPropertyBindingResult(form, "form"));
         }
         return new ModelAndView(view, model.asMap()).addObject("form", form);

@@ -189,9 +189,6 @@ class EnquiryPages {
     }
 
     private void check(EnquiryForm form, BindingResult errors) {
-        if (errors.getTarget() == null) {
-            return;
-        }
         if (form.site() == null && form.place() == null) {
             errors.rejectValue("place", "enquiries.place.missing");
         }

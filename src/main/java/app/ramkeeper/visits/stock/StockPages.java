@@ -127,9 +127,6 @@ class StockPages {
     }
 
     private static void check(StockStep step, StockForm form, BindingResult errors) {
-        if (errors.getTarget() == null) {
-            return;
-        }
         if (step == StockStep.MOVE && form.to() == null) {
             errors.rejectValue("to", "stock.noTo", "Choose where it goes.");
         }
