@@ -4,12 +4,12 @@ import app.ramkeeper.shared.Unit;
 import java.util.Optional;
 
 /** What a reading can be at all: its unit, its sign, and bounds beyond which only a slip of the pen lies. */
-final class Limits {
+public final class Limits {
 
     private Limits() {}
 
     /** Says what is impossible about a reading, if anything. */
-    static Optional<String> problem(RecordVisit.Reading reading) {
+    public static Optional<String> problem(RecordVisit.Reading reading) {
         Quantity quantity = reading.quantity();
         if (!quantity.units().contains(reading.value().unit())) {
             return Optional.of(

@@ -23,6 +23,10 @@ class StoryQueries {
 
     private static final int PAGE = 20;
 
+    /** Which install, where the site has several or the install stands elsewhere by now; empty else. */
+    private static final String WHICH =
+            "case when several.pumps or i.site_id <> :site then ' (' || i.name || ')' else '' end";
+
     private final JdbcClient jdbc;
     private final VisitWords words;
 
@@ -59,24 +63,36 @@ class StoryQueries {
         }
     }
 
+    /**
+     * By what was done at the installs that are there now: those of a site that was split off bring their visits along.
+     * One that says nothing of any install stays where it was.
+     */
     private List<VisitInWords> visits(SiteId site, @Nullable Place after, int most) {
         return jdbc.sql("""
+                        with told as (
+                          select id from visit_reports where site_id = :site
+                          union select w.report_id from report_works w join installs i on i.id = w.install_id where i.site_id = :site
+                          union select g.report_id from readings g join installs i on i.id = g.install_id where i.site_id = :site)
                         select r.id, r.attended_on, r.kind, r.outcome, r.reason, r.note,
                           (select string_agg(f.text, '; ' order by f.id) from follow_ups f where f.report_id = r.id and f.promised) as promised,
                           (select p.name from report_people rp join people p on p.id = rp.person_id where rp.report_id = r.id and rp.lead) as who,
-                          (select array_agg(distinct k.name) from report_works w join task_kinds k on k.id = w.task_kind_id
+                          (select array_agg(distinct k.name || %1$s) from report_works w join task_kinds k on k.id = w.task_kind_id join installs i on i.id = w.install_id
                             where w.report_id = r.id and w.outcome = 'DONE') as done,
-                          (select array_agg(distinct k.name) from report_works w join task_kinds k on k.id = w.task_kind_id
+                          (select array_agg(distinct k.name || %1$s) from report_works w join task_kinds k on k.id = w.task_kind_id join installs i on i.id = w.install_id
                             where w.report_id = r.id and w.outcome = 'INSPECTED_GOOD') as good,
-                          (select array_agg(distinct k.name) from report_works w join task_kinds k on k.id = w.task_kind_id
+                          (select array_agg(distinct k.name || %1$s) from report_works w join task_kinds k on k.id = w.task_kind_id join installs i on i.id = w.install_id
                             where w.report_id = r.id and w.outcome = 'COULD_NOT') as undone,
-                          (select array_agg(f.symptom || '|' || coalesce(f.cause, '') || '|' || coalesce(f.action, '')) from findings f
-                            where f.report_id = r.id) as findings,
-                          (select array_agg(g.value_si order by g.place desc, g.id) from readings g where g.report_id = r.id
-                            and g.quantity = 'DELIVERED_FLOW' and g.comparable) as delivered
-                        from current_reports r where r.site_id = :site
+                          (select array_agg(f.symptom || '|' || coalesce(%1$s, '') || '|' || coalesce(f.cause, '') || '|' || coalesce(f.action, ''))
+                            from findings f left join installs i on i.id = f.install_id where f.report_id = r.id) as findings,
+                          (select array_agg(g.value_si || '|' || %1$s order by g.place desc, g.id) from readings g join installs i on i.id = g.install_id
+                            where g.report_id = r.id and g.quantity = 'DELIVERED_FLOW' and g.comparable) as delivered
+                        from told join current_reports r on r.id = told.id
+                          cross join (select count(*) > 1 as pumps from installs where site_id = :site) several
+                        where (not exists (select from report_works w join installs i on i.id = w.install_id where w.report_id = r.id and i.site_id <> :site)
+                            or exists (select from report_works w join installs i on i.id = w.install_id where w.report_id = r.id and i.site_id = :site)
+                            or exists (select from readings g join installs i on i.id = g.install_id where g.report_id = r.id and i.site_id = :site))
                           and (:first or (r.attended_on, r.id) < (cast(:on as date), cast(:id as uuid)))
-                        order by r.attended_on desc, r.id desc limit :most""")
+                        order by r.attended_on desc, r.id desc limit :most""".formatted(WHICH))
                 .param("site", site.value())
                 .param("first", after == null)
                 .param("on", after == null ? LocalDate.EPOCH : after.on())
@@ -102,9 +118,7 @@ class StoryQueries {
                         strings(row.getArray("good")),
                         strings(row.getArray("undone")),
                         strings(row.getArray("findings")),
-                        row.getArray("delivered") == null
-                                ? List.of()
-                                : List.of((Double[]) row.getArray("delivered").getArray()),
+                        strings(row.getArray("delivered")),
                         note),
                 note == null || note.length() <= VisitWords.NOTE ? null : note,
                 row.getString("promised"));

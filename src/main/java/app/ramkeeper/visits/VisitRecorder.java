@@ -71,6 +71,14 @@ public class VisitRecorder {
         return take(command, by);
     }
 
+    /** The rules that a report would break, so that a form can name them all at once. */
+    @ForField
+    @Transactional(readOnly = true)
+    public List<Problem> problems(RecordVisit sent) {
+        RecordVisit command = placed(sent);
+        return ReportRules.broken(command, facts.of(command), LocalDate.now(clock));
+    }
+
     /** Keeps a report for the office to settle, word for word, and applies nothing of it. */
     @ForField
     public Recorded keepToSettle(RecordVisit command, HeldBecause because, PersonId by) {

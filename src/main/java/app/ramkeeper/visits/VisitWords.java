@@ -30,7 +30,7 @@ class VisitWords {
             List<String> good,
             List<String> undone,
             List<String> findings,
-            List<Double> delivered,
+            List<String> delivered,
             @Nullable String note) {
         List<String> sentences = new ArrayList<>();
         if (outcome == ReportOutcome.COULD_NOT && reason != null) {
@@ -42,8 +42,7 @@ class VisitWords {
         findings.forEach(finding -> sentences.add(finding(finding)));
         if (!delivered.isEmpty()) {
             sentences.add(word(
-                    "visits.words.delivered",
-                    delivered.stream().map(say::perMinute).collect(Collectors.joining(", "))));
+                    "visits.words.delivered", delivered.stream().map(this::flow).collect(Collectors.joining(", "))));
         }
         if (note != null) {
             sentences.add(note.length() <= NOTE ? note : note.substring(0, NOTE).strip() + " …");
@@ -57,11 +56,17 @@ class VisitWords {
         }
     }
 
+    /** A flow in SI and, after a bar, which install. */
+    private String flow(String packed) {
+        String[] parts = packed.split("\\|", 2);
+        return say.perMinute(Double.valueOf(parts[0])) + parts[1];
+    }
+
     private String finding(String packed) {
-        String[] parts = packed.split("\\|", 3);
-        String text = word("visits.symptom." + parts[0]);
-        text += parts[1].isEmpty() ? "" : ", " + parts[1];
-        return word("visits.words.found", text + (parts[2].isEmpty() ? "" : " → " + parts[2]));
+        String[] parts = packed.split("\\|", 4);
+        String text = word("visits.symptom." + parts[0]) + parts[1];
+        text += parts[2].isEmpty() ? "" : ", " + parts[2];
+        return word("visits.words.found", text + (parts[3].isEmpty() ? "" : " → " + parts[3]));
     }
 
     String word(String key, Object... arguments) {

@@ -118,6 +118,35 @@ class VisitRecorderTests {
     }
 
     @Test
+    void saysWhichInstallTheWorkBelongsToWhereThereAreSeveralAndGoesAlongWhenTheSiteIsSplit() {
+        InstallId lower = installs.ofUnknownAge(site);
+        RecordVisit report = Reports.service(site, tech, DAY)
+                .done(lower, strainer)
+                .reading(lower, Quantity.DELIVERED_FLOW, MeasuredAt.TANK, "4.2", Unit.LITRE_PER_MINUTE)
+                .finding(new RecordVisit.Finding(lower, Symptom.LEAK_PUMP, null, "new seal"))
+                .build();
+        recorder.record(report, tech);
+        RecordVisit upper =
+                Reports.service(site, tech, DAY).done(install, strainer).build();
+        recorder.record(upper, tech);
+
+        assertThat(history.lastVisits(site, 3))
+                .filteredOn(visit -> visit.report().equals(report.id()))
+                .singleElement()
+                .extracting(VisitInWords::words)
+                .asString()
+                .contains(
+                        "Done: Clean strainer (Old ram).",
+                        "Leak at the pump (Old ram) → new seal",
+                        "4.20 l/min (Old ram)");
+
+        SiteId part = sites.split(site, "Lower tarn", LocalDate.now(clock), lower);
+
+        assertThat(history.lastVisits(part, 3)).extracting(VisitInWords::report).containsExactly(report.id());
+        assertThat(history.lastVisits(site, 3)).extracting(VisitInWords::report).containsExactly(upper.id());
+    }
+
+    @Test
     void syn02SameReportAgainGivesTheFirstResult() {
         RecordVisit report =
                 Reports.service(site, tech, DAY).done(install, strainer).build();

@@ -21,11 +21,15 @@ import org.springframework.web.bind.annotation.PathVariable;
 @ForField
 class PhotoController {
 
+    private static final int SIDE = 420;
+
     private final Photos photos;
+    private final SmallPictures small;
     private final JdbcClient jdbc;
 
-    PhotoController(Photos photos, JdbcClient jdbc) {
+    PhotoController(Photos photos, SmallPictures small, JdbcClient jdbc) {
         this.photos = photos;
+        this.small = small;
         this.jdbc = jdbc;
     }
 
@@ -33,6 +37,14 @@ class PhotoController {
     ResponseEntity<byte[]> photo(@PathVariable UUID id) {
         Photos.Shown photo = photos.ofReport(id).orElseThrow(() -> new Missing("photo", id));
         return answer(photo, name(id));
+    }
+
+    /** The same as a small picture, for pages that show several. */
+    @GetMapping("/visits/photos/{id}/small")
+    ResponseEntity<byte[]> small(@PathVariable UUID id) {
+        return answer(
+                photos.keyOf(id).flatMap(key -> small.of(key, SIDE)).orElseThrow(() -> new Missing("photo", id)),
+                name(id));
     }
 
     @GetMapping("/visits/uploads/{sha256}")

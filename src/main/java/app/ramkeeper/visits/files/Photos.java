@@ -114,6 +114,15 @@ public class Photos {
                 .optional();
     }
 
+    /** The key of the file of a report's photo. */
+    @Transactional(readOnly = true)
+    public Optional<String> keyOf(UUID photo) {
+        return jdbc.sql("select encode(sha256, 'hex') from photos where id = :id")
+                .param("id", photo)
+                .query(String.class)
+                .optional();
+    }
+
     /** A photo named in a form: one that a report holds, or one that no report uses yet, for who brought it only. */
     @Transactional(readOnly = true)
     public Optional<Shown> upload(String sha256, PersonId by) {

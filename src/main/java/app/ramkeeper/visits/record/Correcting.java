@@ -2,6 +2,8 @@ package app.ramkeeper.visits.record;
 
 import app.ramkeeper.shared.Conflict;
 import app.ramkeeper.shared.Missing;
+import app.ramkeeper.visits.AskedTask;
+import app.ramkeeper.visits.AskedTasks;
 import app.ramkeeper.visits.Quantity;
 import app.ramkeeper.visits.ReportId;
 import app.ramkeeper.visits.ReportView;
@@ -17,8 +19,12 @@ import java.util.HashSet;
 import java.util.HexFormat;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Set;
 import java.util.UUID;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Component;
@@ -33,10 +39,14 @@ class Correcting {
 
     private final VisitHistory history;
     private final JdbcClient jdbc;
+    private final AskedTasks tasks;
+    private final TaskParts parts;
     private final Clock clock;
 
-    Correcting(VisitHistory history, JdbcClient jdbc, Clock clock) {
+    Correcting(VisitHistory history, JdbcClient jdbc, AskedTasks tasks, TaskParts parts, Clock clock) {
         this.history = history;
+        this.tasks = tasks;
+        this.parts = parts;
         this.jdbc = jdbc;
         this.clock = clock;
     }
@@ -52,7 +62,7 @@ class Correcting {
                 .query(UUID.class)
                 .list();
         RecordStart.people(form, people);
-        rows(form, "extra", "extras", rowsOf("""
+        works(form, rowsOf("""
                 select install_id as install, pump_id as pump, task_kind_id as kind, task_id as task, outcome, reason,
                   look_again_on as "lookAgainOn", done_by as by, case when about then 'true' end as about, note
                 from report_works where report_id = :id order by id""", id));
@@ -72,6 +82,30 @@ class Correcting {
         readings(form, id);
         photos(form, id);
         return form;
+    }
+
+    /** Tasks of ours that are still there stand as they did when they were asked for; all else is other work. */
+    private void works(TypedForm form, List<Map<String, @Nullable Object>> works) {
+        Set<UUID> there =
+                tasks
+                        .byId(works.stream()
+                                .map(work -> (UUID) work.get("task"))
+                                .filter(Objects::nonNull)
+                                .toList())
+                        .stream()
+                        .map(AskedTask::task)
+                        .collect(Collectors.toSet());
+        Map<Boolean, List<Map<String, @Nullable Object>>> asked = works.stream()
+                .collect(Collectors.partitioningBy(work ->
+                        there.contains(work.get("task")) && "US".equals(work.get("by")) && work.get("about") == null));
+        rows(form, "task", "tasks", Objects.requireNonNull(asked.get(true)));
+        form.set("tasks", Objects.requireNonNull(asked.get(true)).size());
+        rows(form, "extra", "extras", Objects.requireNonNull(asked.get(false)));
+        Stream.of("task[", "extra[")
+                .flatMap(name -> IntStream.range(0, works.size()).mapToObj(i -> name + i + "]"))
+                .filter(field -> form.names().contains(field + ".note"))
+                .filter(field -> parts.asks(Objects.requireNonNull(form.uuid(field + ".kind"))))
+                .forEach(field -> PartsAsked.restore(form, field));
     }
 
     private TypedForm head(ReportView report) {

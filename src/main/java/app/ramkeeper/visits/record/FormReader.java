@@ -62,7 +62,7 @@ final class FormReader {
         this.asked = asked;
     }
 
-    /** The command, or null if a field without which there is none cannot be read; its problem is noted then. */
+    /** The command as far as it can be read, the problems noted in the form; null if there is none without what is missing. */
     @Nullable
     RecordVisit read(SiteId site, PersonId writer) {
         UUID id = form.uuid("id");
@@ -89,7 +89,7 @@ final class FormReader {
         String note = form.text("note", 10_000);
         String customer = form.text("customerName", 200);
         Instant[] times = on == null ? new Instant[3] : times(on);
-        if (form.hasProblems() || id == null || on == null || kind == null || outcome == null) {
+        if (id == null || on == null || kind == null || outcome == null) {
             return null;
         }
         return new RecordVisit(

@@ -113,6 +113,16 @@ final class PartsAsked {
                 && (part.position() == null || part.position() == fit.place());
     }
 
+    /** Makes an answer again of what a report says of it in words, which nobody typed. */
+    static void restore(TypedForm form, String field) {
+        String note = form.value(field + ".note");
+        form.set(
+                field + ".part",
+                note.contains(PUT_BACK) ? TaskParts.OLD : note.contains(NOT_KNOWN) ? TaskParts.UNKNOWN : null);
+        form.set(field + ".partAsked", note.contains(NOT_NAMED) ? "true" : null);
+        form.set(field + ".note", plain(note));
+    }
+
     /**
      * What goes along with the task in words; asks where nothing is said of a task that is the change of a part. Of an
      * inspection a part may go in or not. A correction says what the report said.
@@ -128,11 +138,11 @@ final class PartsAsked {
         if (!said.isEmpty() && !named) {
             form.problem(field + ".part", "Choose one from the list.");
         }
-        if (!said.isEmpty()
-                || named
-                || !form.value("supersedes").isEmpty()
-                || !parts.changes(work.kind().value())) {
+        if (!said.isEmpty() || named || !parts.changes(work.kind().value())) {
             return null;
+        }
+        if (!form.value("supersedes").isEmpty()) {
+            return form.ticked(field + ".partAsked") ? NOT_NAMED : null;
         }
         if (!form.ticked(field + ".partAsked")) {
             form.set(field + ".partAsked", "true");

@@ -7,6 +7,7 @@ import app.ramkeeper.identity.CurrentUser;
 import app.ramkeeper.identity.ForField;
 import app.ramkeeper.identity.PersonId;
 import app.ramkeeper.shared.Missing;
+import app.ramkeeper.visits.Limits;
 import app.ramkeeper.visits.RecordVisit;
 import app.ramkeeper.visits.Recorded;
 import app.ramkeeper.visits.ReportId;
@@ -21,6 +22,7 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.time.Clock;
 import java.util.List;
+import java.util.Optional;
 import java.util.UUID;
 import org.jspecify.annotations.Nullable;
 import org.springframework.security.core.annotation.AuthenticationPrincipal;
@@ -136,6 +138,7 @@ class RecordPages {
         form.set(UNUSUAL, asUsual(form) && !command.findings().isEmpty() ? "true" : null);
         ask(form, reader, command);
         baseline.ask(form, command);
+        recorder.problems(command).forEach(p -> form.problem(FieldOf.path(p.path(), reader), p.sentence()));
         if (form.hasProblems()) {
             return null;
         }
@@ -163,12 +166,18 @@ class RecordPages {
                     fleet.configurationOn(install.id(), command.attendedOn()).orElse(null));
             for (RecordVisit.Reading reading : here) {
                 String name = reader.readings.get(command.readings().indexOf(reading));
+                Optional<String> impossible = Limits.problem(reading);
+                if (impossible.isPresent()) {
+                    form.problem(name + ".value", impossible.get());
+                    continue;
+                }
                 plausible.question(reading).ifPresent(question -> {
                     if (asUsual(form)) {
                         form.set(UNUSUAL, "true");
                     }
                     if (!reading.asRead()) {
                         form.problem(name + ".value", question);
+                        form.set(name + ".asks", "true");
                     }
                 });
             }

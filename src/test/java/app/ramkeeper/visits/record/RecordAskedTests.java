@@ -193,6 +193,50 @@ class RecordAskedTests {
                 .satisfies(w -> assertThat(w.note()).isEqualTo("Seat filed"));
     }
 
+    /** What was asked for stands under the tasks again, and what the page says by itself is not typed text. */
+    @Test
+    void correctionShowsAskedTasksAsSuchAndWhatWasSaidOfThePartAsAnAnswer() {
+        String task = jdbc.sql("select id::text from service_tasks where install_id = ? and task_kind_id = ?::uuid")
+                .params(install.value(), KIND)
+                .query(String.class)
+                .single();
+        MockMvcRequestBuilder answered = post(id, "SERVICE")
+                .param("tasks", "1")
+                .param("task[0].task", task)
+                .param("task[0].install", install.value().toString())
+                .param("task[0].kind", KIND)
+                .param("task[0].outcome", "DONE")
+                .param("task[0].note", "Seat filed")
+                .param("task[0].partAsked", "true");
+        jdbc.sql("select pump_id::text from service_tasks where id = ?::uuid and pump_id is not null")
+                .param(task)
+                .query(String.class)
+                .optional()
+                .ifPresent(pump -> answered.param("task[0].pump", pump));
+        assertThat(answered).hasStatus3xxRedirection();
+
+        Map<String, String> shown = asShown();
+
+        assertThat(shown)
+                .containsEntry("task[0].task", task)
+                .containsEntry("task[0].outcome", "DONE")
+                .containsEntry("task[0].note", "Seat filed")
+                .containsEntry("task[0].partAsked", "true")
+                .doesNotContainValue("No part named.");
+        UUID newer = UUID.randomUUID();
+        Map<String, String> fields = new java.util.LinkedHashMap<>(shown);
+        fields.put("id", newer.toString());
+        MockMvcRequestBuilder again = mvc.post()
+                .uri("/sites/{id}/record", site.value())
+                .with(user(PageTest.As.who(tech, Role.TECHNICIAN)))
+                .with(csrf());
+        fields.forEach(again::param);
+        assertThat(again).hasStatus3xxRedirection();
+        assertThat(saved(newer).works())
+                .singleElement()
+                .satisfies(w -> assertThat(w.note()).isEqualTo("Seat filed. No part named."));
+    }
+
     @Test
     void inspectionThatTookNoPartIsNotAsked() {
         String seals = kind("INSPECT_SEALS");

@@ -143,6 +143,37 @@ class RecordPagesTests {
     }
 
     @Test
+    void refusesAnImpossibleValueAtOnceWithoutAWayThrough() {
+        assertThat(post().param(field("DRIVE_FLOW.PUMP.value"), "-5").param(field("BEAT_RATE.PUMP.value"), "900"))
+                .hasStatus(422)
+                .bodyText()
+                .contains("Give a value from 0 to 100000 l/min", "Give a value from 0 to 600 /min")
+                .doesNotContain("asRead");
+    }
+
+    @Test
+    void namesAllThatIsWrongInOneRound() {
+        assertThat(post("COULD_NOT")
+                        .param(field("DRIVE_FLOW.PUMP.value"), "abc")
+                        .param(field("BEAT_RATE.PUMP.value"), "300")
+                        .param(field("DELIVERY_PRESSURE.PUMP.value"), "-1")
+                        .param("arrivedAt", "11:00")
+                        .param("leftAt", "10:00")
+                        .param("parts", "1")
+                        .param("part[0].text", "Hose")
+                        .param("part[0].quantity", "-2"))
+                .hasStatus(422)
+                .bodyText()
+                .contains(
+                        "Give a number, for example 4.2.",
+                        "beats some 40 to 90",
+                        "Give a value from 0 to 100 bar",
+                        "You left before you arrived.",
+                        "Say why the visit could not be done.",
+                        "Give a quantity above 0");
+    }
+
+    @Test
     void asksForTheFloatWhenNothingArrivesThoughThePumpBeats() {
         assertThat(beatsWithoutWater()).hasStatus(422).bodyText().contains("Dead head", "float." + install.value());
         assertThat(beatsWithoutWater().param("float." + install.value(), "SHUT"))

@@ -12,6 +12,7 @@ import app.ramkeeper.fleet.Sites;
 import app.ramkeeper.identity.CurrentUser;
 import app.ramkeeper.identity.PersonId;
 import app.ramkeeper.identity.Role;
+import app.ramkeeper.shared.Measured;
 import app.ramkeeper.shared.Unit;
 import app.ramkeeper.visits.FieldPeople;
 import app.ramkeeper.visits.MeasuredAt;
@@ -20,6 +21,7 @@ import app.ramkeeper.visits.RecordVisit;
 import app.ramkeeper.visits.Reports;
 import app.ramkeeper.visits.Symptom;
 import app.ramkeeper.visits.VisitRecorder;
+import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.util.Set;
 import java.util.UUID;
@@ -63,6 +65,16 @@ class ReportPagesTests {
         PersonId tech = people.named("Ada Fell");
         RecordVisit report = Reports.service(site, tech, DAY)
                 .reading(install, Quantity.BEAT_RATE, MeasuredAt.PUMP, "61", Unit.PER_MINUTE)
+                .reading(new RecordVisit.Reading(
+                        install,
+                        null,
+                        Quantity.DELIVERED_FLOW,
+                        MeasuredAt.TANK,
+                        Measured.of("40", Unit.LITRE_PER_MINUTE),
+                        new RecordVisit.Bucket(new BigDecimal("20"), new BigDecimal("30")),
+                        null,
+                        false,
+                        null))
                 .finding(new RecordVisit.Finding(install, Symptom.LEAK_PUMP, "<script>", "new seal"))
                 .build();
         recorder.record(report, tech);
@@ -70,7 +82,14 @@ class ReportPagesTests {
         assertThat(mvc.get().uri("/visits/reports/{id}", report.id().value()).with(user(technician())))
                 .hasStatusOk()
                 .bodyText()
-                .contains("Tarn block", "Ada Fell", "61 /min", "Leak at the pump", "&lt;script&gt;");
+                .contains(
+                        "Tarn block",
+                        "Ada Fell",
+                        "61 /min",
+                        "40 l/min",
+                        "20 l in 30 s",
+                        "Leak at the pump",
+                        "&lt;script&gt;");
     }
 
     @Test
