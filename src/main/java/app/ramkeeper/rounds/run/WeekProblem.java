@@ -234,11 +234,17 @@ final class WeekProblem {
                     HOME_EARLY);
         }
 
-        /** A day that one agreed job takes up has no room left for call-outs. */
+        /** For call-outs: no more than what is agreed leaves; on a day that one agreed job takes up nothing. */
         private long roomOf(TechDay round) {
-            return stops.stream().anyMatch(s -> round.day().equals(s.fixedOn()) && s.minutes() > round.longest() / 2)
-                    ? 0
-                    : room;
+            if (stops.stream().anyMatch(s -> round.day().equals(s.fixedOn()) && s.minutes() > round.longest() / 2)) {
+                return 0;
+            }
+            List<Stop> agreed = week.stopsOf(round.key()).stream()
+                    .filter(s -> round.day().equals(s.fixedOn()))
+                    .toList();
+            return agreed.isEmpty()
+                    ? room
+                    : Math.min(room, (long) week.drive().through(round, agreed).spare());
         }
 
         private int place(List<Position> ends, Position where) {

@@ -37,6 +37,12 @@ final class Bundle {
     private final LocalDate monday;
     private @Nullable String works;
 
+    /** It keeps the time that it was given, since as long as its tasks need it would not fit beside what is agreed. */
+    private boolean keepsTime;
+
+    /** The day of the visit that had no room for it. */
+    private @Nullable LocalDate noRoomOn;
+
     Bundle(UUID site, @Nullable Appointment visit, LocalDate monday) {
         this.site = site;
         this.visit = visit;
@@ -141,6 +147,28 @@ final class Bundle {
         return Optional.of(part);
     }
 
+    /** Leaves the visit the time that it was given. */
+    void keepTime() {
+        keepsTime = true;
+    }
+
+    /** Takes out what rides along on a visit that has no room for it. */
+    List<DueRow> giveUpRiders() {
+        List<DueRow> riders = tasks.stream().filter(t -> !isOwn(t)).toList();
+        tasks.removeAll(riders);
+        return riders;
+    }
+
+    /** Takes over what had no room in the visit of a day. */
+    void take(List<DueRow> riders, @Nullable LocalDate day) {
+        tasks.addAll(riders);
+        noRoomOn = day;
+    }
+
+    private boolean isOwn(DueRow task) {
+        return visit != null && visit.id().equals(task.visitId());
+    }
+
     private static boolean forTwo(DueRow task, Candidates.Terms terms) {
         Set<String> skills = terms.skillsOfKind().getOrDefault(task.kindId(), Set.of());
         return task.crew() > 1 || skills.contains("CONFINED_SPACE") || skills.contains("LIFTING");
@@ -192,12 +220,28 @@ final class Bundle {
      * @param asked the same, but at least as long as its own tasks need
      * @param riding how much of both is for what rides along
      */
-    record Minutes(int given, int asked, int riding) {
+    record Minutes(int given, int asked, int riding) {}
 
-        /** What was typed stays as it is unless the office has taken over what the tasks ask for. */
-        int planned(@Nullable Appointment visit, boolean taken) {
-            return visit != null && visit.minutesByHand() && !taken ? given : asked;
-        }
+    /** What was typed stays as it is unless the office has taken over what the tasks ask for, and so does what has room for no more. */
+    int planned(Minutes minutes, boolean taken) {
+        return visit != null && (visit.minutesByHand() || keepsTime) && !taken ? minutes.given : minutes.asked;
+    }
+
+    /**
+     * How long a planned visit may become.
+     *
+     * @param given without what rides along, as it was given
+     * @param own as long as its own tasks need
+     * @param full with what rides along
+     */
+    record Lengths(int given, int own, int full) {}
+
+    Lengths lengths(SiteTerms terms, Map<UUID, Set<UUID>> includes, boolean taken) {
+        Bundle alone = new Bundle(site, visit, monday);
+        tasks.stream().filter(this::isOwn).forEach(alone.tasks::add);
+        Minutes without = alone.minutes(terms, includes);
+        int own = planned(without, taken);
+        return new Lengths(taken ? own : without.given, own, planned(minutes(terms, includes), taken));
     }
 
     Minutes minutes(SiteTerms terms, Map<UUID, Set<UUID>> includes) {
@@ -216,7 +260,7 @@ final class Bundle {
     /** Sum of the tasks that are the visit's own or of those that ride along, without those that another one here includes. */
     private int work(Map<UUID, Set<UUID>> includes, boolean own) {
         return tasks.stream()
-                .filter(t -> own == (visit != null && visit.id().equals(t.visitId())))
+                .filter(t -> own == isOwn(t))
                 .filter(t -> tasks.stream()
                         .noneMatch(other -> other != t
                                 && includes.getOrDefault(other.kindId(), Set.of())
@@ -272,6 +316,9 @@ final class Bundle {
                 .forEach(t -> parts.add(t.kind() + " " + press(t)));
         if (tasks.size() > 2) {
             parts.add((tasks.size() - 2) + " more");
+        }
+        if (noRoomOn != null) {
+            parts.add("no room for it in the visit of " + Times.day(noRoomOn));
         }
         moves.stream()
                 .limit(1)

@@ -65,10 +65,12 @@ class Candidates {
         Map<UUID, Bundle> bySite = new LinkedHashMap<>();
         Map<UUID, Bundle> apart = new LinkedHashMap<>();
         Terms terms = terms();
+        LocalDate today = LocalDate.now(clock);
         for (Appointment visit : appointments(monday)) {
             Bundle bundle = new Bundle(visit.siteId(), visit, monday);
             byVisit.put(visit.id(), bundle);
-            if (visit.state().equals("PLANNED") && visit.kind().equals("SERVICE")) {
+            boolean past = visit.plannedOn() != null && visit.plannedOn().isBefore(today);
+            if (visit.state().equals("PLANNED") && visit.kind().equals("SERVICE") && !past) {
                 bySite.putIfAbsent(visit.siteId(), bundle);
             }
         }
@@ -111,7 +113,7 @@ class Candidates {
         List<Bundle> kept = withoutFarSoon(all);
         kept.sort(Comparator.comparingDouble(Bundle::worth).reversed());
         int most = Math.min(kept.size(), settings.candidates());
-        return new Found(kept.subList(0, most), kept.size() - most, terms);
+        return new Found(new ArrayList<>(kept.subList(0, most)), kept.size() - most, terms);
     }
 
     /** Whether anybody rides along with anybody that week. */

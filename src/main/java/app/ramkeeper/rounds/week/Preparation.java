@@ -3,13 +3,16 @@ package app.ramkeeper.rounds.week;
 import app.ramkeeper.identity.ForOffice;
 import app.ramkeeper.rounds.travel.Travels;
 import app.ramkeeper.rounds.week.Bundle.Appointment;
+import app.ramkeeper.rounds.week.Bundle.Lengths;
 import app.ramkeeper.rounds.week.Bundle.SiteTerms;
 import app.ramkeeper.rounds.week.Candidates.Found;
 import app.ramkeeper.shared.Uuids;
 import java.sql.Date;
 import java.sql.Time;
+import java.time.Clock;
 import java.time.LocalDate;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.HashSet;
 import java.util.IdentityHashMap;
 import java.util.List;
@@ -17,6 +20,7 @@ import java.util.Map;
 import java.util.Set;
 import java.util.UUID;
 import java.util.function.BiPredicate;
+import java.util.function.Predicate;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.JdbcTemplate;
@@ -36,6 +40,7 @@ public class Preparation {
     private final Travels travels;
     private final JdbcClient jdbc;
     private final JdbcTemplate batch;
+    private final Clock clock;
 
     Preparation(
             WeekStore store,
@@ -43,13 +48,15 @@ public class Preparation {
             Versions versions,
             Travels travels,
             JdbcClient jdbc,
-            JdbcTemplate batch) {
+            JdbcTemplate batch,
+            Clock clock) {
         this.store = store;
         this.candidates = candidates;
         this.versions = versions;
         this.travels = travels;
         this.jdbc = jdbc;
         this.batch = batch;
+        this.clock = clock;
     }
 
     /** Makes the plan of a week, or brings it up to date if there is one; says in words what it did. */
@@ -63,23 +70,18 @@ public class Preparation {
         Found found = candidates.find(monday);
         List<Kept> present = present(plan.id());
         Map<Bundle, Kept> same = same(found, present);
-        Set<UUID> seen = new HashSet<>();
-        int fresh = 0;
-        Rows rows = new Rows(plan);
-        for (Bundle bundle : found.bundles()) {
-            Kept kept = same.get(bundle);
-            if (kept != null) {
-                seen.add(kept.id());
-            }
-            fresh += kept == null ? 1 : 0;
-            rows.add(bundle, kept, found);
-        }
-        int gone = remove(present.stream()
-                .filter(k -> !seen.contains(k.id()) && !(k.addedByHand() && k.visitId() == null))
-                .map(Kept::id)
-                .toList());
+        int gone = remove(present, same, kept -> kept.visitId() != null);
+        Rows rows = new Rows(plan, found, same);
+        found.bundles().stream().filter(bundle -> bundle.visit != null).forEach(rows::add);
         rows.write();
         pairs(plan, found);
+        narrow(rows);
+        same.clear();
+        same.putAll(same(found, present));
+        gone += remove(present, same, kept -> kept.visitId() == null && !kept.addedByHand());
+        found.bundles().stream().filter(bundle -> bundle.visit == null).forEach(rows::add);
+        rows.write();
+        int fresh = found.bundles().size() - same.size();
         askTravel(plan);
         String said = words(plan.version() == 0, found, fresh, gone);
         versions.next(plan, by, said, null);
@@ -149,11 +151,53 @@ public class Preparation {
                 .list();
     }
 
-    private int remove(List<UUID> gone) {
+    private int remove(List<Kept> present, Map<Bundle, Kept> same, Predicate<Kept> which) {
+        List<UUID> gone = present.stream()
+                .filter(kept -> which.test(kept) && !same.containsValue(kept))
+                .map(Kept::id)
+                .toList();
         batch.batchUpdate(
                 "delete from week_stops where id = ?",
                 gone.stream().map(id -> new Object[] {id}).toList());
         return gone.size();
+    }
+
+    /** What has no room in a planned visit goes into a visit of its own. */
+    private void narrow(Rows rows) {
+        Map<UUID, Lengths> lengths = rows.lengths();
+        if (lengths.isEmpty()) {
+            return;
+        }
+        Map<UUID, Integer> minutes = new Room(store.load(rows.plan), LocalDate.now(clock), lengths).minutes();
+        rows.ids.forEach((bundle, id) -> {
+            Lengths may = lengths.get(id);
+            Integer chosen = minutes.get(id);
+            if (may == null || chosen == null || chosen >= may.full()) {
+                return;
+            }
+            if (chosen < may.own()) {
+                bundle.keepTime();
+            }
+            List<DueRow> riders = bundle.giveUpRiders().stream()
+                    .filter(task -> task.press(rows.plan.monday()) != DueRow.Press.SOON)
+                    .toList();
+            if (!riders.isEmpty() && bundle.visit != null) {
+                apart(bundle.site, rows).take(riders, bundle.visit.plannedOn());
+            }
+            rows.add(bundle);
+        });
+    }
+
+    private static Bundle apart(UUID site, Rows rows) {
+        List<Bundle> bundles = rows.found.bundles();
+        return bundles.stream()
+                .filter(bundle -> bundle.site.equals(site) && bundle.visit == null && !forTwo(bundle, rows.found))
+                .findFirst()
+                .orElseGet(() -> {
+                    Bundle made = new Bundle(site, null, rows.plan.monday());
+                    bundles.add(made);
+                    return made;
+                });
     }
 
     private void askTravel(WeekPlan plan) {
@@ -192,16 +236,40 @@ public class Preparation {
     /** Rows to be written together. */
     private final class Rows {
         private final WeekPlan plan;
+        private final Found found;
+        private final Map<Bundle, Kept> same;
+        private final Map<Bundle, UUID> ids = new IdentityHashMap<>();
         private final List<Object[]> stops = new ArrayList<>();
         private final List<Object[]> tasks = new ArrayList<>();
         private final List<Object[]> places = new ArrayList<>();
 
-        Rows(WeekPlan plan) {
+        Rows(WeekPlan plan, Found found, Map<Bundle, Kept> same) {
             this.plan = plan;
+            this.found = found;
+            this.same = same;
         }
 
-        void add(Bundle bundle, @Nullable Kept kept, Found found) {
-            UUID id = kept == null ? Uuids.next() : kept.id();
+        /** Those planned visits that may become longer than they were given. */
+        Map<UUID, Lengths> lengths() {
+            Map<UUID, Lengths> all = new HashMap<>();
+            ids.forEach((bundle, id) -> {
+                Lengths lengths = bundle.lengths(
+                        found.terms().of(bundle.site), found.terms().includes(), taken(same.get(bundle)));
+                if (lengths.full() > lengths.given()) {
+                    all.put(id, lengths);
+                }
+            });
+            return all;
+        }
+
+        private static boolean taken(@Nullable Kept kept) {
+            return kept != null && kept.minutesTaken();
+        }
+
+        void add(Bundle bundle) {
+            Kept kept = same.get(bundle);
+            boolean first = !ids.containsKey(bundle);
+            UUID id = ids.computeIfAbsent(bundle, b -> kept == null ? Uuids.next() : kept.id());
             SiteTerms terms = found.terms().of(bundle.site);
             Set<String> skills = bundle.skills(terms, found.terms().skillsOfKind());
             Appointment visit = bundle.visit;
@@ -212,7 +280,7 @@ public class Preparation {
                 bundle.site,
                 visit == null ? null : visit.id(),
                 visit == null ? "SERVICE" : visit.kind(),
-                minutes.planned(visit, kept != null && kept.minutesTaken()),
+                bundle.planned(minutes, taken(kept)),
                 bundle.crew(terms, skills),
                 String.join(",", skills),
                 bundle.pressing()
@@ -237,7 +305,9 @@ public class Preparation {
                 minutes.riding()
             });
             bundle.tasks.forEach(t -> tasks.add(new Object[] {id, t.taskId(), t.installId(), t.kindId()}));
-            place(id, visit, kept);
+            if (first) {
+                place(id, visit, kept);
+            }
         }
 
         /** A visit with day and person stands there at first, and again when its page has moved it since. */
@@ -276,6 +346,7 @@ public class Preparation {
                     tasks);
             batch.batchUpdate("update week_stops set person_id = ?, day = ?, position = ? where id = ?", places);
             Placement.renumber(jdbc, plan.id());
+            List.of(stops, tasks, places).forEach(List::clear);
         }
     }
 }

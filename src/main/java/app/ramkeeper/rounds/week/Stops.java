@@ -11,6 +11,16 @@ public final class Stops {
 
     /** The stop at another place in the week, or in no round. */
     public static Stop placed(Stop s, @Nullable UUID person, @Nullable LocalDate day, @Nullable Integer position) {
+        return copy(s, s.minutes(), person, day, position);
+    }
+
+    /** The stop with another time at the site. */
+    static Stop lasting(Stop s, int minutes) {
+        return copy(s, minutes, s.personId(), s.day(), s.position());
+    }
+
+    private static Stop copy(
+            Stop s, int minutes, @Nullable UUID person, @Nullable LocalDate day, @Nullable Integer position) {
         return new Stop(
                 s.id(),
                 s.siteId(),
@@ -22,7 +32,7 @@ public final class Stops {
                 s.catchmentId(),
                 s.visitId(),
                 s.kind(),
-                s.minutes(),
+                minutes,
                 s.crew(),
                 s.skills(),
                 s.must(),

@@ -125,9 +125,9 @@ class BundleTests {
         assertThat(minutes.given()).as("60 typed, 45 ride along").isEqualTo(105);
         assertThat(minutes.asked()).as("4 x 45 and the walk in and out").isEqualTo(200);
         assertThat(minutes.riding()).isEqualTo(45);
-        assertThat(minutes.planned(typed, false)).as("typed").isEqualTo(105);
-        assertThat(minutes.planned(typed, true)).as("taken over").isEqualTo(200);
-        assertThat(minutes.planned(visit("CONFIRMED", false), false))
+        assertThat(bundle.planned(minutes, false)).as("typed").isEqualTo(105);
+        assertThat(bundle.planned(minutes, true)).as("taken over").isEqualTo(200);
+        assertThat(new Bundle(SITE, visit("CONFIRMED", false), MONDAY).planned(minutes, false))
                 .as("typed by nobody")
                 .isEqualTo(200);
     }
