@@ -115,15 +115,19 @@ class DemoScenario implements ApplicationRunner {
         }
     }
 
-    /** Each planned visit that asks for nothing yet is asked to do what is due at its site by then and what one person may do. */
+    /** Each planned visit that asks for nothing yet is asked to do what is due there by then, one person may do and its time allows. */
     private void askForWhatIsDue() {
         jdbc.update("""
                 insert into visit_tasks (visit_id, task_id, install_id, task_kind_id)
-                select v.id, t.id, t.install_id, t.task_kind_id
-                from visits v join installs i on i.site_id = v.site_id join service_tasks t on t.install_id = i.id
-                where v.state = 'PLANNED' and t.ended_on is null and t.done_by = 'US' and t.asleep_since is null
-                  and t.window_from <= v.planned_on and not exists (select from visit_tasks asked where asked.visit_id = v.id)
-                  and not exists (select from task_kinds k where k.id = t.task_kind_id
-                    and (k.crew > 1 or exists (select from task_kind_skills s where s.task_kind_id = k.id)))""");
+                select visit_id, task_id, install_id, task_kind_id from (
+                  select v.id as visit_id, t.id as task_id, t.install_id, t.task_kind_id, v.minutes - 2 * coalesce(s.walk_minutes, 0) as room,
+                    sum(k.minutes) over most_pressing as needs, row_number() over most_pressing as place
+                  from visits v join sites s on s.id = v.site_id join installs i on i.site_id = v.site_id
+                    join service_tasks t on t.install_id = i.id join task_kinds k on k.id = t.task_kind_id
+                  where v.state = 'PLANNED' and t.ended_on is null and t.done_by = 'US' and t.asleep_since is null
+                    and t.window_from <= v.planned_on and not exists (select from visit_tasks asked where asked.visit_id = v.id)
+                    and k.crew = 1 and not exists (select from task_kind_skills s where s.task_kind_id = k.id)
+                  window most_pressing as (partition by v.id order by t.window_until, t.id)) due
+                where place = 1 or needs <= room""");
     }
 }
