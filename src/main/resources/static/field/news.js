@@ -40,7 +40,7 @@ function words(v) {
   const changed = v.changed && Date.parse(v.changed);
   if (!was) {
     // after signing out it is not known any more what was seen
-    const isNew = seen ? v.on <= seen.until || changed > seen.at : changed > Date.now() - 86400000;
+    const isNew = seen ? v.on <= seen.until || (changed || Date.parse(v.made)) > seen.at : changed > Date.now() - 86400000;
     return !isNew ? '' : changed ? `New or changed, ${moment(changed)}` : 'New';
   }
   const now = about(v);

@@ -123,7 +123,7 @@ final class BundleSql {
         SECTIONS.put("planned", """
                 select v.id, v.site_id as site, v.kind, v.planned_on as "on", to_char(v.planned_from, 'HH24:MI') as "from", v.minutes, v.answer,
                   v.office_must_ring as ring, v.note,
-                  (select max(w.changed_at) from week_stops w where w.visit_id = v.id and w.published_on = v.planned_on) as changed,
+                  v.changed_at as changed, v.planned_at as made,
                   (select json_agg(p.person_id order by p.lead desc) from visit_people p where p.visit_id = v.id and p.person_id <> :person) as others,
                   (select json_agg(t.task_id order by t.task_id) from visit_tasks t where t.visit_id = v.id) as tasks
                 from visits v join visit_people me on me.visit_id = v.id and me.person_id = :person
@@ -132,7 +132,7 @@ final class BundleSql {
                 select v.id, v.state, v.planned_on as "on", to_char(v.planned_from, 'HH24:MI') as "from",
                   (select string_agg(p.name, ', ' order by w.lead desc, p.name) from visit_people w join people p on p.id = w.person_id where w.visit_id = v.id) as who
                 from visits v
-                where (v.state = 'PLANNED' and exists (select from week_stops w where w.visit_id = v.id and w.changed_at >= :today::date - 7)
+                where (v.state = 'PLANNED' and v.changed_at >= :today::date - 7
                     or v.state = 'CANCELLED' and v.planned_on between :today and :ahead)
                   and not exists (select from visit_people me where me.visit_id = v.id and me.person_id = :person
                     and v.state = 'PLANNED' and v.planned_on between :today and :ahead) order by v.id""");
@@ -157,8 +157,7 @@ final class BundleSql {
         SECTIONS.put("kinds", """
                 select k.id, k.code, k.name, (select json_agg(json_build_object('kind', n.part_kind, 'position', n.position, 'quantity', n.quantity)
                     order by n.part_kind, n.position) from task_kind_parts n where n.task_kind_id = k.id) as parts,
-                  exists (select from task_kind_parts n where n.position <> '' and (n.task_kind_id = k.id
-                    or n.task_kind_id in (select included_id from task_kind_includes where task_kind_id = k.id))) as changes
+                  k.id in (select task_kind_id from part_changes) as changes
                 from task_kinds k where k.withdrawn_on is null order by k.name, k.id""");
         SECTIONS.put("fits", """
                 select m.model_id as model, p.id as part, p.name, p.kind, m.position, m.quantity from pump_model_parts m

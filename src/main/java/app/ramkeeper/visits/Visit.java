@@ -12,8 +12,10 @@ import jakarta.persistence.JoinColumn;
 import jakarta.persistence.Table;
 import jakarta.persistence.Version;
 import java.time.Duration;
+import java.time.Instant;
 import java.time.LocalDate;
 import java.time.LocalTime;
+import java.util.Arrays;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Objects;
@@ -62,6 +64,11 @@ class Visit {
 
     private @Nullable String cancelledReason;
 
+    private @Nullable Instant plannedAt;
+
+    /** When it last got another day, time, length, kind, note or other people. */
+    private @Nullable Instant changedAt;
+
     @ElementCollection
     @CollectionTable(name = "visit_people", joinColumns = @JoinColumn(name = "visit_id"))
     private Set<Attendant> people = new HashSet<>();
@@ -84,18 +91,32 @@ class Visit {
     @SuppressWarnings("NullAway") // for Hibernate
     protected Visit() {}
 
-    Visit(VisitId id, PlanVisit plan, boolean officeMustRing) {
+    Visit(VisitId id, PlanVisit plan, boolean officeMustRing, Instant now) {
+        this.plannedAt = now;
         this.id = id.value();
         this.siteId = plan.site().value();
         this.kind = plan.kind();
         this.officeMustRing = officeMustRing;
         ask(plan.tasks());
-        change(plan);
+        take(plan);
     }
 
     /** Takes day, time, people and note of a changed plan; a visit moved from what the customer agreed to or was told has to be told anew. */
-    void change(PlanVisit plan) {
+    void change(PlanVisit plan, Instant now) {
         requirePlanned();
+        List<@Nullable Object> before = plannedSo();
+        take(plan);
+        if (!plannedSo().equals(before)) {
+            changedAt = now;
+        }
+    }
+
+    /** What its people go by. */
+    private List<@Nullable Object> plannedSo() {
+        return Arrays.asList(plannedOn, plannedFrom, minutes, note, kind, Set.copyOf(people));
+    }
+
+    private void take(PlanVisit plan) {
         if (answer == Answer.CONFIRMED && agreedOn == null) {
             agree();
         }

@@ -62,7 +62,7 @@ public class Visits {
     public VisitId plan(PlanVisit plan) {
         refuse(rules.broken(plan, LocalDate.now(clock)));
         VisitId id = VisitId.next();
-        save(new Visit(id, plan, gates.mustRing(plan.site())));
+        save(new Visit(id, plan, gates.mustRing(plan.site()), clock.instant()));
         LOG.info("Visit {} planned at site {} on {}", id, plan.site(), plan.on());
         return id;
     }
@@ -89,7 +89,7 @@ public class Visits {
             return false;
         }
         refuse(rules.broken(plan, LocalDate.now(clock)));
-        visit.change(plan);
+        visit.change(plan, clock.instant());
         if (tasksToo) {
             visit.ask(plan.tasks());
         }

@@ -86,9 +86,10 @@ class TaskParts {
 
     /** True for a kind that is the change of a part: it asks for one in a place, or includes a kind that does. */
     boolean changes(UUID kind) {
-        return jdbc.sql("""
-                        select exists (select from task_kind_parts where position <> '' and (task_kind_id = :kind
-                          or task_kind_id in (select included_id from task_kind_includes where task_kind_id = :kind)))""").param("kind", kind).query(Boolean.class).single();
+        return jdbc.sql("select exists (select from part_changes where task_kind_id = :kind)")
+                .param("kind", kind)
+                .query(Boolean.class)
+                .single();
     }
 
     List<Fit> of(Task task) {
