@@ -245,6 +245,24 @@ class StopDetailsTests {
         assertThat(visitMinutes()).isEqualTo(tasksSum());
     }
 
+    @Test
+    void ofAPastDayNothingIsSaidThatPublishingWouldTell() {
+        monday = LocalDate.now(clock)
+                .with(TemporalAdjusters.previous(DayOfWeek.MONDAY))
+                .minusWeeks(1);
+        visit(false);
+        preparation.prepare(monday, null);
+        jdbc.sql("update week_stops set published_on = day where id = ?")
+                .param(stop().id())
+                .update();
+        jdbc.sql("update visits set minutes = 30 where site_id = ?")
+                .param(site.value())
+                .update();
+
+        assertThat(stop().outgrown()).isTrue();
+        assertThat(get("/rounds/" + monday)).bodyText().contains("Ring first").doesNotContain("have come to need");
+    }
+
     private void publish() {
         assertThat(post("/rounds/" + monday + "/publish").param("version", "" + version()))
                 .hasStatus3xxRedirection();
