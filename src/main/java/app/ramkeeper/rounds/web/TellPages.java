@@ -17,8 +17,12 @@ import app.ramkeeper.visits.form.TypedForm;
 import app.ramkeeper.web.Saved;
 import app.ramkeeper.web.Saving;
 import java.time.LocalDate;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
 import java.util.UUID;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import org.springframework.security.core.annotation.AuthenticationPrincipal;
 import org.springframework.stereotype.Controller;
@@ -53,6 +57,26 @@ class TellPages {
     /** A visit with the words to say. */
     public record Row(ToTell visit, String message) {}
 
+    /**
+     * A day's visits, or those that stand otherwise than their customers agreed to, which come before all days.
+     *
+     * @param on the day; null for what was agreed otherwise
+     * @param open who is still to be told
+     * @param settled who was told or has answered
+     */
+    public record Part(@Nullable LocalDate on, List<Row> open, List<Row> settled) {
+        static Part of(@Nullable LocalDate on, List<Row> rows) {
+            return new Part(
+                    on,
+                    rows.stream().filter(row -> row.visit().open()).toList(),
+                    rows.stream().filter(row -> !row.visit().open()).toList());
+        }
+
+        public String anchor() {
+            return "d-" + (on == null ? "agreed" : on);
+        }
+    }
+
     @GetMapping("/rounds/{monday}/customers")
     String list(@PathVariable LocalDate monday, Model model) {
         return show(plan(monday), new TypedForm(), model);
@@ -64,7 +88,7 @@ class TellPages {
                 .toList();
         model.addAttribute("monday", plan.monday());
         model.addAttribute("plan", plan);
-        model.addAttribute("rows", rows);
+        model.addAttribute("parts", parts(rows));
         model.addAttribute(
                 "mailable",
                 telling.canMail()
@@ -73,6 +97,20 @@ class TellPages {
         model.addAttribute("canMail", telling.canMail());
         model.addAttribute("form", form);
         return "rounds/customers";
+    }
+
+    private static List<Part> parts(List<Row> rows) {
+        List<Part> parts = new ArrayList<>();
+        List<Row> agreedOtherwise =
+                rows.stream().filter(row -> row.visit().hadAgreedOn() != null).toList();
+        if (!agreedOtherwise.isEmpty()) {
+            parts.add(Part.of(null, agreedOtherwise));
+        }
+        Map<LocalDate, List<Row>> days = rows.stream()
+                .filter(row -> !agreedOtherwise.contains(row))
+                .collect(Collectors.groupingBy(row -> row.visit().on(), TreeMap::new, Collectors.toList()));
+        days.forEach((day, those) -> parts.add(Part.of(day, those)));
+        return parts;
     }
 
     @PostMapping("/rounds/{monday}/customers/mails")
@@ -103,13 +141,21 @@ class TellPages {
             form.problem("answer", "Say what came of it.");
         }
         if (form.hasProblems() || answer == null) {
-            model.addAttribute("wrong", visit);
             return Saving.again(show(plan(monday), form, model), model);
         }
         visits.answered(
                 new VisitId(visit), how == null ? ContactBy.PHONE : how, answer, null, new PersonId(user.person()));
         flash.addFlashAttribute("saved", Saved.of("rounds.saved.putDown", words.word("answer", answer)));
-        return new ModelAndView("redirect:/rounds/" + monday + "/customers");
+        return new ModelAndView("redirect:/rounds/" + monday + "/customers" + dayOf(plan(monday), visit));
+    }
+
+    /** So that the page goes on at the visit's day. */
+    private String dayOf(WeekPlan plan, UUID visit) {
+        return telling.of(plan).stream()
+                .filter(told -> told.visit().equals(visit))
+                .map(told -> "#d-" + told.on())
+                .findFirst()
+                .orElse("");
     }
 
     private WeekPlan plan(LocalDate monday) {

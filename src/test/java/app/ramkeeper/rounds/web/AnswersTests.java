@@ -26,6 +26,7 @@ import java.time.LocalDate;
 import java.time.LocalTime;
 import java.time.temporal.TemporalAdjusters;
 import java.util.List;
+import java.util.Objects;
 import java.util.UUID;
 import java.util.concurrent.atomic.AtomicInteger;
 import org.junit.jupiter.api.BeforeEach;
@@ -187,6 +188,24 @@ class AnswersTests {
                         "" + stop(monday).visitId()))
                 .hasStatus3xxRedirection();
         assertThat(stop(monday).answer()).isEqualTo("NONE");
+    }
+
+    @Test
+    void whoIsStillToBeToldComesFirstDayByDay() {
+        LocalDate day = Objects.requireNonNull(stop(monday).day());
+        String page = "/rounds/" + monday + "/customers";
+        assertThat(get(page))
+                .bodyText()
+                .contains("href=\"#d-" + day + "\"", Times.day(day) + ", 1 to tell")
+                .doesNotContain("<details");
+
+        assertThat(answer("TOLD")).hasRedirectedUrl(page + "#d-" + day);
+
+        assertThat(get(page))
+                .bodyText()
+                .contains(Times.day(day) + ", all told")
+                .containsSubsequence(
+                        "<details", "1 told or answered", stop(monday).site());
     }
 
     /** Other tests leave visits of people without a depot in the present week. */
