@@ -113,6 +113,17 @@ final class DemoToday {
                 "NO_ANSWER".equals(answer),
                 "NO_ANSWER".equals(answer) ? "Ring before driving: the gate was locked last time." : null);
         rows.add("visit_people (visit_id, person_id, lead)", id, technician, true);
+        if ("TOLD".equals(answer) || "CONFIRMED".equals(answer)) {
+            rows.add(
+                    "visit_attempts (id, visit_id, at, by_person, how, outcome, note)",
+                    Uuids.next(),
+                    id,
+                    today.minusDays(2).atTime(16, 0).atZone(zone).toInstant(),
+                    company.office,
+                    "PHONE",
+                    answer,
+                    null);
+        }
         return id;
     }
 

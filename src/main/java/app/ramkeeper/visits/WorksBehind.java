@@ -16,13 +16,15 @@ public interface WorksBehind {
      * @param held why nothing may be done for now; null if it may
      * @param first the visit that must come on an earlier day; null if there is none, or if it is over
      * @param firstOn the day that one is planned for
+     * @param pickList the page that says what to take along
      */
     record Works(
             UUID visit,
             String of,
             @Nullable String held,
             @Nullable UUID first,
-            @Nullable LocalDate firstOn) {}
+            @Nullable LocalDate firstOn,
+            String pickList) {}
 
     /** The works of those of the visits that belong to any. */
     List<Works> of(Collection<UUID> visits);

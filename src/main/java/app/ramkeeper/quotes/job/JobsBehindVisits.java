@@ -26,7 +26,7 @@ class JobsBehindVisits implements WorksBehind {
                         select v.id as visit, 'quote ' || coalesce(q.number || ', ', '') || q.title as of,
                           (select p.held_because from job_phases p where p.job_id = j.id and p.held_since is not null and p.done_on is null
                              order by p.position limit 1) as held,
-                          f.id as first, f.planned_on as first_on
+                          f.id as first, f.planned_on as first_on, '/jobs/' || j.id || '/pick-list' as pick_list
                         from jobs j join quotes q on q.id = j.id join visits v on v.id in (j.installation_visit, j.commissioning_visit)
                           left join visits f on f.id = j.installation_visit and v.id = j.commissioning_visit and f.state in ('PLANNED', 'COULD_NOT')
                         where v.id = any(:visits) and j.ended_on is null""")

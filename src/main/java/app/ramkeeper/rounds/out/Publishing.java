@@ -153,7 +153,8 @@ public class Publishing {
         if (told + taken == 0) {
             return "Published. Nothing had changed since the last time.";
         }
-        return "Published: " + told + (told == 1 ? " visit has" : " visits have") + " a new day, time, length or person"
+        return "Published: " + told + (told == 1 ? " visit has" : " visits have")
+                + " a new day, time, length, task or person"
                 + (taken == 0 ? "." : ", " + taken + " taken out and open again.");
     }
 

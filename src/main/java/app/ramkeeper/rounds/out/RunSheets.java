@@ -3,6 +3,8 @@ package app.ramkeeper.rounds.out;
 import app.ramkeeper.fleet.Position;
 import app.ramkeeper.identity.ForField;
 import app.ramkeeper.rounds.week.DayTimes.Line;
+import app.ramkeeper.rounds.week.OpenCalls;
+import app.ramkeeper.rounds.week.OpenCalls.OpenCall;
 import app.ramkeeper.rounds.week.TechDay;
 import app.ramkeeper.rounds.week.Week;
 import io.jenetics.jpx.GPX;
@@ -28,9 +30,11 @@ import org.springframework.transaction.annotation.Transactional;
 public class RunSheets {
 
     private final JdbcClient jdbc;
+    private final OpenCalls calls;
 
-    RunSheets(JdbcClient jdbc) {
+    RunSheets(JdbcClient jdbc, OpenCalls calls) {
         this.jdbc = jdbc;
+        this.calls = calls;
     }
 
     /**
@@ -51,7 +55,8 @@ public class RunSheets {
             @Nullable String keys) {}
 
     /** A stop of the sheet, in the round's order. */
-    public record Entry(Line line, @Nullable Place place, List<Lack> lacks) {}
+    public record Entry(
+            Line line, @Nullable Place place, @Nullable OpenCall call, List<Lack> lacks) {}
 
     /**
      * A part that a task asks for without the catalogue knowing which.
@@ -104,7 +109,8 @@ public class RunSheets {
                         select s.id as site_id, s.way_in, s.gate, coalesce(s.walk_minutes, 0) as walk_minutes, s.drinking_water,
                           (select string_agg(lower(replace(h.kind, '_', ' ')) || coalesce(': ' || rtrim(h.text, '. '), ''), '; ' order by h.kind)
                              from site_hazards h where h.site_id = s.id) as hazards,
-                          (select string_agg(rtrim(f.text, '. '), '; ') from follow_ups f where f.site_id = s.id and f.done_on is null) as promised,
+                          (select string_agg(case when f.promised then coalesce(to_char(f.due_on, '"by "Dy FMDD Mon": "'), '') else '' end || rtrim(f.text, '. '), '; '
+                             order by f.due_on, f.id) from follow_ups f where f.site_id = s.id and f.done_on is null) as promised,
                           who.ring, who.keys
                         from sites s left join lateral (
                           select string_agg(r.word, '; ' order by r.word) filter (where r.place = 1) as ring,
@@ -119,11 +125,13 @@ public class RunSheets {
                               order by coalesce(p.contact_id, p.customer_id), near) d) r) who on true
                         where s.id = any(:ids)""").param("ids", sites).param("day", round.day()).query(Place.class).list().stream()
                         .collect(Collectors.toMap(Place::siteId, place -> place));
+        Map<UUID, OpenCall> open = calls.at(List.of(sites));
         Map<UUID, List<Lack>> lacks = lacks(lines).stream().collect(Collectors.groupingBy(Lack::stopId));
         return lines.stream()
                 .map(line -> new Entry(
                         line,
                         places.get(line.stop().siteId()),
+                        line.stop().over() ? null : open.get(line.stop().siteId()),
                         lacks.getOrDefault(line.stop().id(), List.of())))
                 .toList();
     }

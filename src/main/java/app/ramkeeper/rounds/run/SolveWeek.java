@@ -104,7 +104,7 @@ class SolveWeek {
             runs.end(run.id(), "FAILED", nothing(week));
             return;
         }
-        Plan best = search(run, problem);
+        Plan best = search(run, problem, pressingElsewhere(week, problem));
         PlanCheck.Verdict verdict = PlanCheck.of(problem.problem(), best);
         if (!verdict.sound()) {
             throw new IllegalStateException("The optimiser broke its own rules: " + verdict.breaches());
@@ -121,27 +121,37 @@ class SolveWeek {
                 : "There is no visit that could be placed. The plan is as it was.";
     }
 
-    private Plan search(WeekRun run, WeekProblem problem) {
+    /** Pressing visits in no round that the optimiser does not even look at: without a position, or taken out by the office. */
+    private static int pressingElsewhere(Week week, WeekProblem problem) {
+        Set<UUID> movable = problem.movable();
+        return (int) week.leftOut().stream()
+                .filter(stop -> stop.must() && !movable.contains(stop.id()))
+                .count();
+    }
+
+    private Plan search(WeekRun run, WeekProblem problem, int elsewhere) {
         long[] told = {0};
         boolean[] stop = {runs.byId(run.id()).map(WeekRun::stopWanted).orElse(true)};
         Progress progress = (plan, share, steps) -> {
             long now = System.nanoTime();
             if (now - told[0] > TELL_NANOS) {
                 told[0] = now;
-                stop[0] |= tell(run, problem, plan, share);
+                stop[0] |= tell(run, problem, plan, share, elsewhere);
             }
         };
         Limits limits = new Limits(run.seed(), run.iterations(), settings.longest(), () -> stop[0]);
         return new Search(problem.problem(), limits, progress).improve(problem.start(), problem.warmth());
     }
 
-    private boolean tell(WeekRun run, WeekProblem problem, Plan plan, double share) {
+    private boolean tell(WeekRun run, WeekProblem problem, Plan plan, double share, int elsewhere) {
         int in = 0;
         for (int[] round : plan.rounds()) {
             in += round.length;
         }
-        int pressing = (int)
-                plan.leftOut().stream().filter(j -> problem.stop(j).must()).count();
+        int pressing = elsewhere
+                + (int) plan.leftOut().stream()
+                        .filter(j -> problem.stop(j).must())
+                        .count();
         double prizes = plan.leftOut().stream()
                 .mapToDouble(j -> problem.stop(j).worth())
                 .sum();

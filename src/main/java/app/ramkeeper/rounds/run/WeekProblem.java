@@ -398,7 +398,7 @@ final class WeekProblem {
         if (week.drive().rules().whyNot(stop, round) != null) {
             return Double.POSITIVE_INFINITY;
         }
-        double price = stop.worthADay() * stop.daysLate(week.plan().monday(), round.day());
+        double price = stop.waiting(week.plan().monday(), round.day());
         if (stop.lastTechnician() != null && !stop.lastTechnician().equals(round.personId())) {
             price += STRANGER;
         }

@@ -31,6 +31,20 @@ final class Estimate implements Legs {
                 areas.stream().sorted(Comparator.comparingDouble(Area::area)).toList();
     }
 
+    /** What counts outside areas, in words. */
+    static String usual(double roadFactor) {
+        return "%s times the distance as the crow flies, at %.0f km/h for the first %.0f km, %.0f km/h for the next %.0f km, and %.0f km/h beyond"
+                .formatted(
+                        java.math.BigDecimal.valueOf(roadFactor)
+                                .stripTrailingZeros()
+                                .toPlainString(),
+                        SLOW_SPEED,
+                        SLOW_KM,
+                        MIDDLE_SPEED,
+                        MIDDLE_KM,
+                        FAST_SPEED);
+    }
+
     @Override
     public Leg between(Position from, Position to) {
         double straight = from.kilometresTo(to);

@@ -1,6 +1,7 @@
 package app.ramkeeper.rounds.travel;
 
 import app.ramkeeper.identity.ForSetup;
+import app.ramkeeper.rounds.RoundsSettings;
 import app.ramkeeper.shared.Conflict;
 import app.ramkeeper.shared.Missing;
 import app.ramkeeper.shared.Uuids;
@@ -17,11 +18,18 @@ import org.springframework.transaction.annotation.Transactional;
 public class TravelAreas {
 
     private final LegStore store;
+    private final RoundsSettings settings;
     private final JdbcClient jdbc;
 
-    TravelAreas(LegStore store, JdbcClient jdbc) {
+    TravelAreas(LegStore store, RoundsSettings settings, JdbcClient jdbc) {
         this.store = store;
+        this.settings = settings;
         this.jdbc = jdbc;
+    }
+
+    /** What estimates reckon with outside all areas, in words. */
+    public String usual() {
+        return Estimate.usual(settings.roadFactor());
     }
 
     @Transactional(readOnly = true)

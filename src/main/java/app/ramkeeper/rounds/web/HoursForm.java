@@ -126,8 +126,12 @@ final class HoursForm {
         if (typed.isEmpty()) {
             return null;
         }
-        if (!typed.matches("\\d{1,4}")) {
+        if (!typed.matches("\\d{1,9}")) {
             form.problem(field + weekday, on(weekday) + "give whole minutes, such as 480.");
+            return null;
+        }
+        if (typed.length() > 4) {
+            form.problem(field + weekday, on(weekday) + "a day has 1440 minutes; give fewer, such as 480.");
             return null;
         }
         return Integer.valueOf(typed);

@@ -3,12 +3,14 @@ package app.ramkeeper.rounds.web;
 import app.ramkeeper.identity.ForOffice;
 import app.ramkeeper.rounds.out.Publishing;
 import app.ramkeeper.rounds.out.RunSheets;
+import app.ramkeeper.rounds.out.Shopping;
 import app.ramkeeper.rounds.week.TechDay;
 import app.ramkeeper.rounds.week.Times;
 import app.ramkeeper.rounds.week.Week;
 import app.ramkeeper.rounds.week.WeekEdits.By;
 import app.ramkeeper.rounds.week.WeekStore;
 import app.ramkeeper.shared.Missing;
+import app.ramkeeper.web.CsvDownload;
 import app.ramkeeper.web.Saved;
 import app.ramkeeper.web.print.Pdf;
 import java.time.LocalDate;
@@ -17,6 +19,7 @@ import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.UUID;
 import org.springframework.http.ContentDisposition;
 import org.springframework.http.HttpHeaders;
@@ -27,6 +30,7 @@ import org.springframework.ui.Model;
 import org.springframework.web.bind.annotation.GetMapping;
 import org.springframework.web.bind.annotation.PathVariable;
 import org.springframework.web.bind.annotation.PostMapping;
+import org.springframework.web.servlet.mvc.method.annotation.StreamingResponseBody;
 import org.springframework.web.servlet.mvc.support.RedirectAttributes;
 
 /** What leaves the plan: publishing it, run sheets, tracks, and the parts to load and to buy. */
@@ -82,13 +86,39 @@ class OutPages {
     @GetMapping("/rounds/{monday}/parts")
     String parts(@PathVariable LocalDate monday, Model model) {
         Week week = weeks.load(mondays.known(monday));
+        List<Shopping.Van> vans = vans(week);
+        model.addAttribute("monday", monday);
+        model.addAttribute("vans", vans);
+        model.addAttribute("shopping", Shopping.of(vans));
+        model.addAttribute(
+                "works",
+                week.stops().stream()
+                        .filter(stop -> stop.placed() && stop.kind().equals("INSTALLATION"))
+                        .map(stop -> week.drive().rules().works(stop))
+                        .filter(Objects::nonNull)
+                        .toList());
+        return "rounds/parts";
+    }
+
+    @GetMapping("/rounds/{monday}/parts.csv")
+    ResponseEntity<StreamingResponseBody> shopping(@PathVariable LocalDate monday) {
+        return CsvDownload.of(
+                "parts-" + monday + ".csv",
+                List.of("Part", "Number", "Unit", "Needed", "In the vans", "From the depots", "To buy"),
+                Shopping.of(vans(weeks.load(mondays.known(monday)))).stream()
+                        .map(i -> List.of(
+                                i.part(), i.number(), i.unit(), i.needed(), i.inVans(), i.fromDepots(), i.toBuy())));
+    }
+
+    private List<Shopping.Van> vans(Week week) {
         Map<UUID, List<TechDay>> byPerson = new LinkedHashMap<>();
         week.rounds()
                 .forEach(r -> byPerson.computeIfAbsent(r.personId(), p -> new ArrayList<>())
                         .add(r));
-        List<Van> vans = byPerson.values().stream()
-                .map(rounds -> new Van(
+        return byPerson.values().stream()
+                .map(rounds -> new Shopping.Van(
                         rounds.get(0).name(),
+                        rounds.get(0).depotId(),
                         sheets.loads(
                                 week.plan().id(),
                                 rounds.get(0).personId(),
@@ -96,13 +126,7 @@ class OutPages {
                                 rounds)))
                 .filter(van -> !van.loads().isEmpty())
                 .toList();
-        model.addAttribute("monday", monday);
-        model.addAttribute("vans", vans);
-        return "rounds/parts";
     }
-
-    /** What one technician's van needs for the week. */
-    public record Van(String name, List<RunSheets.Load> loads) {}
 
     private Map<String, Object> sheetOf(LocalDate monday, UUID person, LocalDate day) {
         Week week = weeks.load(mondays.known(monday));

@@ -78,6 +78,7 @@ class PlacesPages {
 
     private String show(TypedForm form, Model model) {
         model.addAttribute("places", places.all());
+        model.addAttribute("usual", areas.usual());
         model.addAttribute("areas", areas.all());
         model.addAttribute("form", form);
         return VIEW;
@@ -140,8 +141,8 @@ class PlacesPages {
         String name = form.text("name", 100);
         Position one = position(form, "corner");
         Position other = position(form, "opposite");
-        Double factor = within(form, "factor", 1, 5);
-        Double speed = within(form, "speed", 5, 130);
+        Double factor = within(form, "factor", "Road factor", 1, 5);
+        Double speed = within(form, "speed", "Speed, km/h", 5, 130);
         if (name == null) {
             form.problem("name", "Give the area a name.");
         }
@@ -198,11 +199,11 @@ class PlacesPages {
         }
     }
 
-    private static @Nullable Double within(TypedForm form, String field, double least, double most) {
-        BigDecimal number = form.number(field);
+    private static @Nullable Double within(TypedForm form, String field, String what, double least, double most) {
+        BigDecimal number = form.value(field).matches("[+-]?\\d{1,12}(\\.\\d{1,9})?") ? form.number(field) : null;
         if (form.error(field) == null
                 && (number == null || number.doubleValue() < least || number.doubleValue() > most)) {
-            form.problem(field, "Give a number from " + (int) least + " to " + (int) most + ".");
+            form.problem(field, what + ": give a number from " + (int) least + " to " + (int) most + ".");
         }
         return number == null ? null : number.doubleValue();
     }

@@ -35,6 +35,7 @@ final class Bundle {
     final List<Promise> promises = new ArrayList<>();
     private final List<Horizon.Move> moves = new ArrayList<>();
     private final LocalDate monday;
+    private final LocalDate today;
     private @Nullable String works;
 
     /** It keeps the time that it was given, since as long as its tasks need it would not fit beside what is agreed. */
@@ -44,6 +45,12 @@ final class Bundle {
     private @Nullable LocalDate noRoomOn;
 
     Bundle(UUID site, @Nullable Appointment visit, LocalDate monday) {
+        this(site, visit, monday, monday);
+    }
+
+    /** Of a week that is looked at on a day. */
+    Bundle(UUID site, @Nullable Appointment visit, LocalDate monday, LocalDate today) {
+        this.today = today;
         this.site = site;
         this.visit = visit;
         this.monday = monday;
@@ -141,7 +148,7 @@ final class Bundle {
         if (visit != null || two.isEmpty() || !restPresses || site.confined() || site.heavy()) {
             return Optional.empty();
         }
-        Bundle part = new Bundle(this.site, null, monday);
+        Bundle part = new Bundle(this.site, null, monday, today);
         part.tasks.addAll(two);
         tasks.removeAll(two);
         return Optional.of(part);
@@ -237,7 +244,7 @@ final class Bundle {
     record Lengths(int given, int own, int full) {}
 
     Lengths lengths(SiteTerms terms, Map<UUID, Set<UUID>> includes, boolean taken) {
-        Bundle alone = new Bundle(site, visit, monday);
+        Bundle alone = new Bundle(site, visit, monday, today);
         tasks.stream().filter(this::isOwn).forEach(alone.tasks::add);
         Minutes without = alone.minutes(terms, includes);
         int own = planned(without, taken);
@@ -301,15 +308,34 @@ final class Bundle {
         return tasks.stream().map(DueRow::dueOn).min(Comparator.naturalOrder()).orElse(null);
     }
 
+    /** The first day that something was promised by. */
+    @Nullable
+    LocalDate promisedOn() {
+        return promises.stream()
+                .filter(Promise::promised)
+                .map(Promise::dueOn)
+                .min(Comparator.naturalOrder())
+                .orElse(null);
+    }
+
+    /** What was promised at the site and by when, in words. */
+    @Nullable
+    String promised() {
+        return promises.isEmpty()
+                ? null
+                : promises.stream()
+                        .limit(2)
+                        .map(p -> (p.promised() ? "promised by " : "to do by ") + Times.day(p.dueOn()) + ": "
+                                + (p.text().length() > 80 ? p.text().substring(0, 79) + "…" : p.text()))
+                        .collect(Collectors.joining("; "));
+    }
+
     String why() {
         List<String> parts = new ArrayList<>();
         if (visit != null) {
             parts.add(appointment(visit));
         }
-        promises.stream()
-                .limit(2)
-                .forEach(p -> parts.add((p.promised() ? "promised by " : "to do by ") + Times.day(p.dueOn()) + ": "
-                        + (p.text().length() > 80 ? p.text().substring(0, 79) + "…" : p.text())));
+        Optional.ofNullable(promised()).ifPresent(parts::add);
         tasks.stream()
                 .sorted(Comparator.comparing(DueRow::windowUntil))
                 .limit(2)
@@ -349,7 +375,11 @@ final class Bundle {
 
     private String press(DueRow task) {
         return switch (task.press(monday)) {
-            case OVERDUE -> "overdue since " + Times.day(task.windowUntil(), monday);
+            case OVERDUE ->
+                task.windowUntil().isBefore(today)
+                        ? "due " + Times.day(task.dueOn(), monday) + ", overdue since "
+                                + Times.day(task.windowUntil(), monday)
+                        : "must be done by " + Times.day(task.windowUntil()) + ", before this week";
             case LAST_WEEK -> "must be done by " + Times.day(task.windowUntil());
             case IN_WINDOW -> "due " + Times.day(task.dueOn());
             case SOON -> "soon, due " + Times.day(task.dueOn());

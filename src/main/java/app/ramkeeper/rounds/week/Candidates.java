@@ -61,13 +61,13 @@ class Candidates {
     }
 
     Found find(LocalDate monday) {
+        LocalDate today = LocalDate.now(clock);
         Map<UUID, Bundle> byVisit = new LinkedHashMap<>();
         Map<UUID, Bundle> bySite = new LinkedHashMap<>();
         Map<UUID, Bundle> apart = new LinkedHashMap<>();
         Terms terms = terms();
-        LocalDate today = LocalDate.now(clock);
         for (Appointment visit : appointments(monday)) {
-            Bundle bundle = new Bundle(visit.siteId(), visit, monday);
+            Bundle bundle = new Bundle(visit.siteId(), visit, monday, today);
             byVisit.put(visit.id(), bundle);
             boolean past = visit.plannedOn() != null && visit.plannedOn().isBefore(today);
             if (visit.state().equals("PLANNED") && visit.kind().equals("SERVICE") && !past) {
@@ -83,11 +83,12 @@ class Candidates {
             }
             (ofVisit != null
                             ? ofVisit
-                            : (rides ? bySite : apart).computeIfAbsent(task.siteId(), s -> new Bundle(s, null, monday)))
+                            : (rides ? bySite : apart)
+                                    .computeIfAbsent(task.siteId(), s -> new Bundle(s, null, monday, today)))
                     .tasks.add(task);
         }
         for (Promise promise : promises(monday)) {
-            bySite.computeIfAbsent(promise.siteId(), s -> new Bundle(s, null, monday))
+            bySite.computeIfAbsent(promise.siteId(), s -> new Bundle(s, null, monday, today))
                     .promises
                     .add(promise);
         }

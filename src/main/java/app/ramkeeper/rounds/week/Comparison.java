@@ -35,12 +35,14 @@ public record Comparison(Side before, Side after, List<Shift> shifts) {
     /**
      * A visit that stands elsewhere; null is in no round.
      *
-     * @param starts when work would start after, in minutes of the day
+     * @param began when work would start before, in minutes of the day
+     * @param starts when work would start after
      */
     public record Shift(
             Stop stop,
             @Nullable String from,
             @Nullable String to,
+            @Nullable Double began,
             @Nullable Double starts) {}
 
     /** Compares the same week in two arrangements. */
@@ -51,7 +53,8 @@ public record Comparison(Side before, Side after, List<Shift> shifts) {
             String from = then.map(s -> place(before, s)).orElse(null);
             String to = place(after, now);
             if (!Objects.equals(from, to)) {
-                shifts.add(new Shift(now, from, to, starts(after, now)));
+                shifts.add(new Shift(
+                        now, from, to, then.map(s -> starts(before, s)).orElse(null), starts(after, now)));
             }
         }
         shifts.sort(Comparator.comparing(shift -> shift.stop().site()));

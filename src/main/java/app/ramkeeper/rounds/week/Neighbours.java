@@ -62,7 +62,8 @@ final class Neighbours {
         }
         for (SiteGroup other : groups) {
             Position there = other.where();
-            if (other != group && other.week == week && there != null && here.kilometresTo(there) < nearest.km) {
+            boolean elsewhere = !other.first.siteId().equals(group.first.siteId());
+            if (elsewhere && other.week == week && there != null && here.kilometresTo(there) < nearest.km) {
                 nearest = new Near(other, here.kilometresTo(there));
             }
         }

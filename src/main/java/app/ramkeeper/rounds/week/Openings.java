@@ -132,7 +132,7 @@ public final class Openings {
     /** What a visit's waiting costs: of somebody without water by the hour, of others by the day. */
     private double waiting(Stop stop, LocalDate day, double starts) {
         if (!stop.kind().equals("CALL_OUT")) {
-            return stop.worthADay() * stop.daysLate(week.plan().monday(), day);
+            return stop.waiting(week.plan().monday(), day);
         }
         return stop.worthADay() * (ChronoUnit.DAYS.between(notBefore, day) + (starts - now) / Times.DAY_LONG);
     }
@@ -187,9 +187,11 @@ public final class Openings {
         if (days > 13) {
             return "a task due in " + days / 7 + " weeks";
         }
-        return days > 0
-                ? "a task due in " + days + " days"
-                : "a task due since " + Times.day(stop.dueOn(), week.plan().monday());
+        return (stop.dueOn().isBefore(notBefore)
+                                && stop.dueOn().isBefore(week.plan().monday())
+                        ? "a task due since "
+                        : "a task due ")
+                + Times.day(stop.dueOn(), week.plan().monday());
     }
 
     private static String never(Stop stop, List<TechDay> rounds, Map<String, Integer> reasons) {

@@ -182,19 +182,19 @@ public class Preparation {
                     .filter(task -> task.press(rows.plan.monday()) != DueRow.Press.SOON)
                     .toList();
             if (!riders.isEmpty() && bundle.visit != null) {
-                apart(bundle.site, rows).take(riders, bundle.visit.plannedOn());
+                apart(bundle.site, rows, LocalDate.now(clock)).take(riders, bundle.visit.plannedOn());
             }
             rows.add(bundle);
         });
     }
 
-    private static Bundle apart(UUID site, Rows rows) {
+    private static Bundle apart(UUID site, Rows rows, LocalDate today) {
         List<Bundle> bundles = rows.found.bundles();
         return bundles.stream()
                 .filter(bundle -> bundle.site.equals(site) && bundle.visit == null && !forTwo(bundle, rows.found))
                 .findFirst()
                 .orElseGet(() -> {
-                    Bundle made = new Bundle(site, null, rows.plan.monday());
+                    Bundle made = new Bundle(site, null, rows.plan.monday(), today);
                     bundles.add(made);
                     return made;
                 });
@@ -302,7 +302,9 @@ public class Preparation {
                 bundle.lateFrom() == null ? null : Date.valueOf(bundle.lateFrom()),
                 visit == null ? null : minutes.given(),
                 visit == null ? null : minutes.asked(),
-                minutes.riding()
+                minutes.riding(),
+                bundle.promised(),
+                bundle.promisedOn() == null ? null : Date.valueOf(bundle.promisedOn())
             });
             bundle.tasks.forEach(t -> tasks.add(new Object[] {id, t.taskId(), t.installId(), t.kindId()}));
             if (first) {
@@ -330,13 +332,14 @@ public class Preparation {
         void write() {
             batch.batchUpdate("""
                     insert into week_stops as w (id, plan_id, site_id, visit_id, kind, minutes, crew, skills, must, fixed_on, fixed_from, not_on,
-                      worth, worth_a_day, why, due_on, late_from, minutes_given, minutes_asked, minutes_riding)
-                      values (?, ?, ?, ?, ?, ?, ?, string_to_array(?, ','), ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)
+                      worth, worth_a_day, why, due_on, late_from, minutes_given, minutes_asked, minutes_riding, promised, promised_on)
+                      values (?, ?, ?, ?, ?, ?, ?, string_to_array(?, ','), ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)
                     on conflict (id) do update set kind = excluded.kind, minutes = excluded.minutes, crew = excluded.crew,
                       skills = excluded.skills, must = excluded.must, fixed_on = excluded.fixed_on, fixed_from = excluded.fixed_from,
                       not_on = coalesce(excluded.not_on, w.not_on), worth = excluded.worth, worth_a_day = excluded.worth_a_day, why = excluded.why,
                       due_on = excluded.due_on, late_from = excluded.late_from,
                       minutes_given = excluded.minutes_given, minutes_asked = excluded.minutes_asked, minutes_riding = excluded.minutes_riding,
+                      promised = excluded.promised, promised_on = excluded.promised_on,
                       minutes_taken = w.minutes_taken and excluded.minutes_given is not null""", stops);
             batch.batchUpdate(
                     "delete from week_stop_tasks where stop_id = ?",

@@ -51,9 +51,14 @@ public final class Rules {
         return new Rules(hours, supplies, skillNames, works, days);
     }
 
+    /** The works that a visit belongs to, if it is one of those that take days. */
+    public @Nullable Works works(Stop stop) {
+        return stop.visitId() == null ? null : works.get(stop.visitId());
+    }
+
     /** Why the works that a visit belongs to keep it out of the whole week, in words; null if they do not. */
     public @Nullable String worksKeepOut(Stop stop) {
-        Works of = stop.visitId() == null ? null : works.get(stop.visitId());
+        Works of = works(stop);
         if (of == null) {
             return null;
         }
@@ -67,7 +72,7 @@ public final class Rules {
 
     private @Nullable String worksForbid(Stop stop, TechDay round) {
         String never = worksKeepOut(stop);
-        Works of = stop.visitId() == null ? null : works.get(stop.visitId());
+        Works of = works(stop);
         LocalDate first = of == null || of.first() == null ? null : firstOn.get(of.first());
         return never != null || first == null || first.isBefore(round.day())
                 ? never

@@ -28,6 +28,8 @@ import org.jspecify.annotations.Nullable;
  * @param minutesTold what a published visit still lasts for the technician although it is planned otherwise by now
  * @param tasksUntold whether a published visit has come to have other tasks than the technician was told
  * @param hadAgreedOn the day that the customer had agreed to while the visit is planned otherwise and they have not been told
+ * @param promised what was promised at the site and by when, in words
+ * @param promisedOn the first day that something was promised by
  * @param lastTechnician who was at the site last
  */
 public record Stop(
@@ -74,7 +76,12 @@ public record Stop(
         @Nullable UUID lastTechnician,
         @Nullable Integer minutesAsked,
         @Nullable Integer minutesTold,
-        boolean tasksUntold) {
+        boolean tasksUntold,
+        @Nullable String promised,
+        @Nullable LocalDate promisedOn) {
+
+    /** What each day costs beyond the one that something was promised by: even on the last day better kept late than not at all. */
+    private static final double PROMISE_A_DAY = 40;
 
     /** True if its tasks need longer than the minutes that somebody gave it. */
     public boolean tooShort() {
@@ -96,10 +103,19 @@ public record Stop(
         };
     }
 
-    /** Days that it has waited by then within the week, for worthADay. */
-    public long daysLate(LocalDate monday, LocalDate on) {
-        LocalDate from = lateFrom == null || lateFrom.isBefore(monday) ? monday : lateFrom;
-        return Math.max(0, ChronoUnit.DAYS.between(from, on));
+    /** What waiting within the week costs by then, for its tasks and for what was promised. */
+    public double waiting(LocalDate monday, LocalDate on) {
+        return worthADay * days(lateFrom, monday, on)
+                + (promisedOn == null ? 0 : PROMISE_A_DAY * days(promisedOn, monday, on));
+    }
+
+    private static long days(@Nullable LocalDate end, LocalDate monday, LocalDate on) {
+        return Math.max(0, ChronoUnit.DAYS.between(end == null || end.isBefore(monday) ? monday : end, on));
+    }
+
+    /** True if it stands later than was promised. */
+    public boolean afterPromise() {
+        return day != null && promisedOn != null && day.isAfter(promisedOn);
     }
 
     /** What the customer had agreed to, in words, while they have to be told anew; else null. */

@@ -65,6 +65,8 @@ public final class Stops {
                 s.lastTechnician(),
                 s.minutesAsked(),
                 s.minutesTold(),
-                s.tasksUntold());
+                s.tasksUntold(),
+                s.promised(),
+                s.promisedOn());
     }
 }

@@ -24,12 +24,10 @@ public class Times {
         return time.toSecondOfDay() / 60;
     }
 
-    /** "14:05"; what passes midnight is said as such. */
+    /** "14:05"; what passes midnight is said as such, "00:40 the next day". */
     public static String say(double minutes) {
-        int whole = (int) Math.round(minutes);
-        return whole >= DAY_LONG
-                ? "after midnight"
-                : TIME.format(LocalTime.of(Math.max(0, whole) / 60, Math.max(0, whole) % 60));
+        int whole = (int) Math.max(0, Math.round(minutes));
+        return TIME.format(LocalTime.of(whole / 60 % 24, whole % 60)) + (whole >= DAY_LONG ? " the next day" : "");
     }
 
     /** "Tue 1 Dec". */

@@ -44,7 +44,7 @@ public class WeekStore {
               coalesce(v.office_must_ring, false) as office_must_ring,
               (select string_agg(distinct k.name, ', ') from week_stop_tasks t join task_kinds k on k.id = t.task_kind_id where t.stop_id = w.id) as tasks,
               (select r.recorded_by from current_reports r where r.site_id = w.site_id order by r.attended_on desc, r.recorded_at desc limit 1) as last_technician,
-              w.minutes_asked, case when w.published_on is not null and v.state = 'PLANNED' and n.minutes <> v.minutes then v.minutes end as minutes_told,
+              w.promised, w.promised_on, w.minutes_asked, case when w.published_on is not null and v.state = 'PLANNED' and n.minutes <> v.minutes then v.minutes end as minutes_told,
               w.published_on is not null and v.state = 'PLANNED' and exists (
                 select st.task_id from week_stop_tasks st where st.stop_id = w.id except select vt.task_id from visit_tasks vt where vt.visit_id = v.id
                 union all (select vt.task_id from visit_tasks vt join service_tasks t on t.id = vt.task_id join week_plans p on p.id = w.plan_id

@@ -231,6 +231,13 @@ class PublishedVisitsTests {
         prepare();
         edits.move(by(), stop().id(), ana.value(), monday.plusDays(2), null, "she cannot on Tuesday");
         assertThat(get("/rounds/" + monday)).bodyText().contains("stands otherwise than its customer agreed to");
+        assertThat(get("/rounds/" + monday + "/compare"))
+                .bodyText()
+                .as("with the time, before as after")
+                .containsSubsequence(
+                        "Ana Weir, " + Times.day(monday.plusDays(1)),
+                        ", 09:00",
+                        "Ana Weir, " + Times.day(monday.plusDays(2)));
         publish();
         assertThat(told().answer()).isEqualTo("NONE");
         assertThat(stop().fixedOn()).isNull();

@@ -60,6 +60,8 @@ class StopDetailsTests {
     @Autowired
     Clock clock;
 
+    private static final String LATER = "Later than promised.";
+
     private PersonId ana;
     private SiteId site;
     private LocalDate monday;
@@ -149,6 +151,64 @@ class StopDetailsTests {
                 .params(model, part)
                 .update();
         assertThat(get(sheet())).bodyText().contains("Basket STR-1").doesNotContain("2 \u00d7 strainer");
+    }
+
+    @Test
+    void weekStopAndSheetNameTheOpenCallAndThePromise() throws IOException {
+        jdbc.sql("""
+                        insert into calls (id, received_at, taken_by, site_id, symptom, stock_dry, water_hours_left, promised_by)
+                        values (:id, :at::timestamptz, :ana, :site, 'LESS_WATER', true, 6, :at::timestamptz + interval '20 hours')""")
+                .param("id", Uuids.next())
+                .param("at", at(monday.minusDays(1), 8))
+                .param("ana", ana.value())
+                .param("site", site.value())
+                .update();
+        promise(monday.minusDays(1), "Bring the right seal set");
+        place();
+
+        String dry = "stock without water; water until " + Times.day(monday.minusDays(1)) + ", 14:00";
+        String by = "promised by " + Times.day(monday) + ", 04:00";
+        String promise = "promised by " + Times.day(monday.minusDays(1)) + ": Bring the right seal set";
+        assertThat(get("/rounds/" + monday)).bodyText().contains("Somebody rang:", dry, by, promise, LATER);
+        assertThat(get(page(stop()))).bodyText().contains("Somebody rang:", dry, by, promise, LATER, "The call");
+        assertThat(get(sheet())).bodyText().contains("Somebody rang:", dry, by, "Bring the right seal set", LATER);
+        assertThat(paper()).contains("Somebody rang:", dry, by, LATER);
+
+        jdbc.sql("update calls set closed_at = received_at where site_id = ?")
+                .param(site.value())
+                .update();
+        assertThat(get("/rounds/" + monday)).bodyText().doesNotContain("Somebody rang:");
+    }
+
+    @Test
+    void eachDayBeyondAPromiseCosts() {
+        promise(monday.plusDays(1), "Look again");
+        place();
+        Stop stop = stop();
+        double tasks = stop.worthADay();
+        assertThat(stop.promisedOn()).isEqualTo(monday.plusDays(1));
+        assertThat(stop.waiting(monday, monday.plusDays(1))).isEqualTo(tasks);
+        assertThat(stop.waiting(monday, monday.plusDays(2))).isGreaterThan(2 * tasks);
+        assertThat(stop.afterPromise()).isFalse();
+        assertThat(get("/rounds/" + monday))
+                .bodyText()
+                .contains("promised by " + Times.day(monday.plusDays(1)) + ": Look again")
+                .doesNotContain(LATER);
+    }
+
+    private void promise(LocalDate day, String text) {
+        UUID report = Uuids.next();
+        jdbc.sql("""
+                        insert into visit_reports (id, site_id, kind, attended_on, recorded_at, recorded_by, outcome, content_hash, source)
+                        values (?, ?, 'SERVICE', current_date - 9, now(), ?, 'DONE', sha256('x'), 'FORM')""").params(report, site.value(), ana.value()).update();
+        jdbc.sql("insert into follow_ups (id, report_id, site_id, text, due_on, promised) values (?, ?, ?, ?, ?, true)")
+                .params(Uuids.next(), report, site.value(), text, day)
+                .update();
+    }
+
+    private java.sql.Timestamp at(LocalDate day, int hour) {
+        return java.sql.Timestamp.from(
+                day.atTime(hour, 0).atZone(clock.getZone()).toInstant());
     }
 
     @Test

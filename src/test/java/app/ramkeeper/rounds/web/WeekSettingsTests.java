@@ -40,7 +40,7 @@ class WeekSettingsTests extends PlannedWeek {
         assertThat(post("/rounds/places/areas").param("name", "Gorge").param("factor", "9"))
                 .hasStatus(422)
                 .bodyText()
-                .contains("Gorge", "Give a number from 1 to 5", "Give a position");
+                .contains("Gorge", "Road factor: give a number from 1 to 5", "Give a position");
         assertThat(post("/rounds/places/areas")
                         .param("name", "Gorge")
                         .param("corner", "-45.5, 168.2")
@@ -70,6 +70,14 @@ class WeekSettingsTests extends PlannedWeek {
                 .hasStatus(422)
                 .bodyText()
                 .contains("Monday: the shift ends at 07:00, before it starts at 08:00", "08:00");
+        assertThat(post("/rounds/hours")
+                        .param("from1", "07:30")
+                        .param("until1", "17:00")
+                        .param("longest1", "99999"))
+                .hasStatus(422)
+                .bodyText()
+                .contains("Monday: a day has 1440 minutes")
+                .doesNotContain("whole minutes");
         MockMvcRequestBuilder all = post("/rounds/hours").param("seen", seen);
         for (int weekday = 1; weekday <= 6; weekday++) {
             all.param("from" + weekday, "07:30")

@@ -111,6 +111,17 @@ class BundleTests {
     }
 
     @Test
+    void nothingIsOverdueBeforeItsWindowHasEnded() {
+        DueRow task = task(-2, 1);
+        Bundle before = new Bundle(SITE, null, MONDAY, MONDAY.minusDays(3));
+        before.tasks.add(task);
+        assertThat(before.why()).isEqualTo("Clean strainer must be done by Sat 28 Nov, before this week");
+        Bundle after = new Bundle(SITE, null, MONDAY, MONDAY.minusDays(1));
+        after.tasks.add(task);
+        assertThat(after.why()).isEqualTo("Clean strainer due Wed 18 Nov, overdue since Sat 28 Nov");
+    }
+
+    @Test
     void aVisitKeepsTheMinutesThatWereTypedAndKnowsWhatItsTasksNeed() {
         SiteTerms walk = new SiteTerms(SITE, 10, false, false, false);
         Appointment typed = visit("CONFIRMED");

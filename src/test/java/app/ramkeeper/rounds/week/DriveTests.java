@@ -126,6 +126,8 @@ class DriveTests {
                 null,
                 null,
                 null,
-                false);
+                false,
+                null,
+                null);
     }
 }

@@ -55,6 +55,18 @@ class HorizonTests {
     }
 
     @Test
+    void aSiteIsNoNeighbourOfItself() {
+        UUID far = UUID.randomUUID();
+        DueRow alone = task(far, "Far spring", "Clean strainer", 2, -10, 40, -45.40, 169.2);
+        DueRow other = task(UUID.randomUUID(), "Beck", "Valve rubber", 3, 0, 5, -45.0, 168.5);
+        DueRow again = task(far, "Far spring", "Valve rubber", 30, 28, 34, -45.40, 169.2);
+
+        assertThat(Horizon.from(MONDAY, List.of(alone, other, again), week -> 2_000)
+                        .moves())
+                .noneMatch(move -> move.why().contains("from Far spring"));
+    }
+
+    @Test
     void relievesAFullWeekOfTheLightestThatMayWait() {
         DueRow heavy = task(UUID.randomUUID(), "Beck", "Valve rubber", 2, -5, 30, -45.0, 168.5, 9);
         DueRow light = task(UUID.randomUUID(), "Gill", "Clean strainer", 2, -5, 30, -45.2, 168.7, 1);

@@ -232,7 +232,9 @@ public final class InventedWeek {
                 known,
                 null,
                 null,
-                false);
+                false,
+                null,
+                null);
     }
 
     /** The week once it is published, and somebody has rung: no water. */

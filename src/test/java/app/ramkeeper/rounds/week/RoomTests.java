@@ -148,6 +148,8 @@ class RoomTests {
                 null,
                 null,
                 null,
-                false);
+                false,
+                null,
+                null);
     }
 }
