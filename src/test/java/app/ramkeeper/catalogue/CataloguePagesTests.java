@@ -227,6 +227,16 @@ class CataloguePagesTests {
     }
 
     @Test
+    void saysWhatCannotBeReadAndWhatIsUnknownInOneRound() throws Exception {
+        MvcTestResult page = post(RUBBER, Role.ADMINISTRATOR, "name", "Kept", "months", "1,5", "skills", "NONSENSE");
+
+        assertThat(page).hasStatus(422);
+        assertThat(body(page))
+                .contains("id=\"months-error\"", "value=\"1,5\"")
+                .contains("Not known: NONSENSE.", "value=\"NONSENSE\"", "Kept");
+    }
+
+    @Test
     void namesTheKnownSkillsBesideAnUnknownOne() throws Exception {
         MvcTestResult page =
                 post("/task-kinds/new", Role.ADMINISTRATOR, "skills", "lifting, nonsense", "description", "Part kept");

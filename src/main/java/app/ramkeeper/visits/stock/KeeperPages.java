@@ -52,7 +52,7 @@ class KeeperPages {
             BindingResult errors,
             Model model,
             RedirectAttributes flash) {
-        if (errors.getTarget() != null && (form.depot() == null) == (form.person() == null)) {
+        if ((form.depot() == null) == (form.person() == null)) {
             errors.rejectValue("person", "stock.whose", "Choose a depot or a person, one of the two.");
         }
         if (!saving.did(errors, () -> keepers.add(form))) {

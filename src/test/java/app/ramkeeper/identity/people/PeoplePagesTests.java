@@ -120,6 +120,32 @@ class PeoplePagesTests {
     }
 
     @Test
+    void whatCannotBeReadIsSaidByItsFieldAndStays() {
+        for (String[] form : new String[][] {
+            {"/depots/new", "/depots", "name", "Weir " + tag, "latitude", "45°01'S", "longitude", "169.1"},
+            {"/people/new", "/people", "name", "Ana " + tag, "startedOn", "1/2/24 or so"},
+            {page() + "/edit", page() + "/edit", "name", "Ana " + tag, "leftOn", "soon", "version", "0"},
+        }) {
+            var answer = administrator.submit(form[0], form[1], java.util.Arrays.copyOfRange(form, 2, form.length));
+
+            assertThat(answer.statusCode()).as(form[0]).isEqualTo(422);
+            assertThat(answer.body()).contains("Please mend this", tag);
+            assertThat(answer.body().replace("&#39;", "'")).containsAnyOf("45°01'S", "1/2/24 or so", "soon");
+        }
+    }
+
+    @Test
+    void daysAwayStandOnThePersonsPage() {
+        administrator.submit(
+                page(), page() + "/leave", "fromDate", "2031-12-01", "untilDate", "2031-12-02", "note", "shearing");
+
+        var page = administrator.get(page());
+
+        assertThat(page.statusCode()).isEqualTo(200);
+        assertThat(page.body()).contains("1 Dec 2031 – Tue 2 Dec 2031", "shearing", "Remove");
+    }
+
+    @Test
     void aLostUpdateShowsBothTexts() {
         administrator.submit(page() + "/edit", page() + "/edit", "name", "First " + tag, "version", "0");
 
