@@ -121,7 +121,7 @@ public class WeekStore {
         return jdbc.sql("""
                         select a.s as stop_id, a.p as person_id, a.d as day, a.n as position from week_versions v,
                           jsonb_to_recordset(v.arrangement -> 'stops') as a(s uuid, p uuid, d date, n integer)
-                        where v.plan_id = ? and v.no = ?""").param(plan).param(version).query(Placing.class).list();
+                        where v.plan_id = ? and v.no = ? and a.p is not null and a.d is not null and a.n is not null""").param(plan).param(version).query(Placing.class).list();
     }
 
     private static Stop placed(Stop stop, @Nullable Placing at) {
