@@ -28,6 +28,7 @@ final class DemoCompany {
     final Map<String, UUID> taskKinds = new LinkedHashMap<>();
     final List<Model> models = new ArrayList<>();
     final UUID office;
+    private int people = 1;
 
     DemoCompany(JdbcTemplate jdbc, DemoRows rows, LocalDate today) {
         jdbc.update(
@@ -74,7 +75,15 @@ final class DemoCompany {
         if (known.isEmpty()) {
             jdbc.update("insert into people (id, name) values (?, ?)", id, name);
         }
-        jdbc.update("update people set depot_id = ? where id = ?", depots.get(depot), id);
+        int number = people++;
+        jdbc.update(
+                "update people set depot_id = ?, phone = ?, vehicle = ?, next_of_kin = ?, next_of_kin_phone = ? where id = ?",
+                depots.get(depot),
+                "00 555 02%02d".formatted(number),
+                "white van RK %d".formatted(number),
+                "the family of " + name,
+                "00 555 03%02d".formatted(number),
+                id);
         return id;
     }
 

@@ -7,6 +7,8 @@ import org.jspecify.annotations.Nullable;
 /**
  * A technician who should be back and has not said so: where they were last, what they drive, whom to ring.
  *
+ * @param lastSite where they said they were, else where they last reported from, else where the plan has them by now
+ * @param stillPlanned sites of that day that nothing was reported from, with their times
  * @param checkedOut whether they gave the time themselves; else it is that of their published round
  */
 public record NotBack(
@@ -18,4 +20,5 @@ public record NotBack(
         @Nullable String lastSite,
         @Nullable String vehicle,
         @Nullable String nextOfKin,
-        @Nullable String nextOfKinPhone) {}
+        @Nullable String nextOfKinPhone,
+        @Nullable String stillPlanned) {}

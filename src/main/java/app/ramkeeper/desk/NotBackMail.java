@@ -93,6 +93,7 @@ public class NotBackMail {
                                 line("desk.notBack.mail.text", each.name(), say.moment(each.dueBackAt())),
                                 each.checkedOut() ? "" : line("desk.notBack.byPlan"),
                                 line("desk.notBack.last", each.lastSite()),
+                                line("desk.notBack.planned", each.stillPlanned()),
                                 line("desk.notBack.vehicle", each.vehicle()),
                                 line("desk.notBack.mail.phone", each.phone()),
                                 each.nextOfKin() == null

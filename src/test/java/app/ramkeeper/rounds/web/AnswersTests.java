@@ -172,6 +172,11 @@ class AnswersTests {
 
         assertThat(stop(monday).placed()).isFalse();
         assertThat(stop(monday).setAside()).contains("three tries");
+        assertThat(get("/rounds/" + monday + "/compare"))
+                .as("taken out, it has no place in one of the two plans")
+                .hasStatusOk()
+                .bodyText()
+                .contains("in no round");
     }
 
     @Test
@@ -314,7 +319,9 @@ class AnswersTests {
                         "Mo Weir",
                         "027 555 01",
                         "Never checked out",
-                        stop(monday).site());
+                        "Last known at " + stop(monday).site(),
+                        "Not reported from yet: 00:00 " + stop(monday).site(),
+                        "No telephone on file");
 
         assertThat(post("/rounds/back/" + ana.value(), "x", "y")).hasStatus3xxRedirection();
         assertThat(get("/")).bodyText().doesNotContain("white van 7");
