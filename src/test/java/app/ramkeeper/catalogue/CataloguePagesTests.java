@@ -228,11 +228,11 @@ class CataloguePagesTests {
 
     @Test
     void saysWhatCannotBeReadAndWhatIsUnknownInOneRound() throws Exception {
-        MvcTestResult page = post(RUBBER, Role.ADMINISTRATOR, "name", "Kept", "months", "1,5", "skills", "NONSENSE");
+        MvcTestResult page = post(RUBBER, Role.ADMINISTRATOR, "name", "Kept", "intervalMonths", "1,5", "skills", "NONSENSE");
 
         assertThat(page).hasStatus(422);
         assertThat(body(page))
-                .contains("id=\"months-error\"", "value=\"1,5\"")
+                .contains("id=\"intervalMonths-error\"", "value=\"1,5\"")
                 .contains("Not known: NONSENSE.", "value=\"NONSENSE\"", "Kept");
     }
 
