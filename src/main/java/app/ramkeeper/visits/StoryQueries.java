@@ -23,9 +23,8 @@ class StoryQueries {
 
     private static final int PAGE = 20;
 
-    /** Which install, where the site has several or the install stands elsewhere by now; empty else. */
-    private static final String WHICH =
-            "case when several.pumps or i.site_id <> :site then ' (' || i.name || ')' else '' end";
+    /** Which install, where the report speaks of several; empty else. */
+    private static final String WHICH = "case when spoken.installs > 1 then ' (' || i.name || ')' else '' end";
 
     private final JdbcClient jdbc;
     private final VisitWords words;
@@ -73,7 +72,7 @@ class StoryQueries {
                           select id from visit_reports where site_id = :site
                           union select w.report_id from report_works w join installs i on i.id = w.install_id where i.site_id = :site
                           union select g.report_id from readings g join installs i on i.id = g.install_id where i.site_id = :site)
-                        select r.id, r.attended_on, r.kind, r.outcome, r.reason, r.note,
+                        select r.id, r.attended_on, r.kind, r.outcome, r.reason, r.note, case when several.installs and spoken.installs = 1 then spoken.name end as at,
                           (select string_agg(f.text, '; ' order by f.id) from follow_ups f where f.report_id = r.id and f.promised) as promised,
                           (select p.name from report_people rp join people p on p.id = rp.person_id where rp.report_id = r.id and rp.lead) as who,
                           (select array_agg(distinct k.name || %1$s) from report_works w join task_kinds k on k.id = w.task_kind_id join installs i on i.id = w.install_id
@@ -87,7 +86,10 @@ class StoryQueries {
                           (select array_agg(g.value_si || '|' || %1$s order by g.place desc, g.id) from readings g join installs i on i.id = g.install_id
                             where g.report_id = r.id and g.quantity = 'DELIVERED_FLOW' and g.comparable) as delivered
                         from told join current_reports r on r.id = told.id
-                          cross join (select count(*) > 1 as pumps from installs where site_id = :site) several
+                          cross join (select count(*) > 1 as installs from installs where site_id = :site) several
+                          cross join lateral (select count(*) as installs, min(i.name) as name from (
+                              select install_id from report_works where report_id = r.id union select install_id from readings where report_id = r.id
+                              union select install_id from findings where report_id = r.id) x join installs i on i.id = x.install_id) spoken
                         where (not exists (select from report_works w join installs i on i.id = w.install_id where w.report_id = r.id and i.site_id <> :site)
                             or exists (select from report_works w join installs i on i.id = w.install_id where w.report_id = r.id and i.site_id = :site)
                             or exists (select from readings g join installs i on i.id = g.install_id where g.report_id = r.id and i.site_id = :site))
@@ -112,6 +114,7 @@ class StoryQueries {
                 VisitKind.valueOf(row.getString("kind")),
                 outcome,
                 words.of(
+                        row.getString("at"),
                         outcome,
                         row.getString("reason"),
                         strings(row.getArray("done")),

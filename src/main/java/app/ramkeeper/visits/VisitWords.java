@@ -23,7 +23,9 @@ class VisitWords {
         this.say = say;
     }
 
+    /** @param at the install that all of it is about, where the site has several */
     String of(
+            @Nullable String at,
             ReportOutcome outcome,
             @Nullable String reason,
             List<String> done,
@@ -46,6 +48,9 @@ class VisitWords {
         }
         if (note != null) {
             sentences.add(note.length() <= NOTE ? note : note.substring(0, NOTE).strip() + " …");
+        }
+        if (at != null && !sentences.isEmpty()) {
+            sentences.add(0, word("visits.words.at", at));
         }
         return sentences.isEmpty() ? word("visits.words.nothing") : String.join(" ", sentences);
     }

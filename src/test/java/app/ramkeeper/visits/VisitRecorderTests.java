@@ -134,16 +134,23 @@ class VisitRecorderTests {
                 .filteredOn(visit -> visit.report().equals(report.id()))
                 .singleElement()
                 .extracting(VisitInWords::words)
-                .asString()
-                .contains(
-                        "Done: Clean strainer (Old ram).",
-                        "Leak at the pump (Old ram) → new seal",
-                        "4.20 l/min (Old ram)");
+                .isEqualTo("At Old ram. Done: Clean strainer. Found: Leak at the pump → new seal. Delivered 4.20 l/min.");
+        RecordVisit both = Reports.service(site, tech, DAY.minusDays(1))
+                .done(lower, strainer)
+                .done(install, strainer)
+                .build();
+        recorder.record(both, tech);
+        assertThat(history.lastVisits(site, 3))
+                .filteredOn(visit -> visit.report().equals(both.id()))
+                .singleElement()
+                .extracting(VisitInWords::words)
+                .isEqualTo("Done: Clean strainer (Old ram), Clean strainer (Top ram).");
+
 
         SiteId part = sites.split(site, "Lower tarn", LocalDate.now(clock), lower);
 
-        assertThat(history.lastVisits(part, 3)).extracting(VisitInWords::report).containsExactly(report.id());
-        assertThat(history.lastVisits(site, 3)).extracting(VisitInWords::report).containsExactly(upper.id());
+        assertThat(history.lastVisits(part, 3)).extracting(VisitInWords::report).containsExactly(report.id(), both.id());
+        assertThat(history.lastVisits(site, 3)).extracting(VisitInWords::report).containsExactly(upper.id(), both.id());
     }
 
     @Test

@@ -14,6 +14,7 @@ import app.ramkeeper.web.Saved;
 import app.ramkeeper.web.Saving;
 import jakarta.validation.Valid;
 import java.time.Clock;
+import java.time.LocalDateTime;
 import java.util.List;
 import java.util.Objects;
 import java.util.UUID;
@@ -116,6 +117,9 @@ class CallPages {
         }
         boolean[] same = {true};
         check(form, errors);
+        if (form.promisedBy() != null && form.promisedBy().isBefore(LocalDateTime.now(clock))) {
+            errors.rejectValue("promisedBy", "calls.promisedBefore", "This time is past already.");
+        }
         if (!saving.did(errors, () -> same[0] = calls.take(form, new PersonId(user.person())))) {
             fill(model, form, null);
             return Saving.again(FORM, model).addObject("form", form);

@@ -138,6 +138,7 @@ class RecordPages {
         form.set(UNUSUAL, asUsual(form) && !command.findings().isEmpty() ? "true" : null);
         ask(form, reader, command);
         baseline.ask(form, command);
+        MeantSo.ask(form, command);
         recorder.problems(command).forEach(p -> form.problem(FieldOf.path(p.path(), reader), p.sentence()));
         if (form.hasProblems()) {
             return null;

@@ -195,6 +195,24 @@ class FarmPagesTests {
     }
 
     @Test
+    void leavesNoSiteEmptyByASplit() {
+        InstallId only = installs.commissioned(site, LocalDate.of(2020, 1, 2));
+
+        MvcTestResult answer = post(
+                "/sites/" + site + "/split",
+                "name",
+                "All of it",
+                "on",
+                "2026-03-01",
+                "installs",
+                only.value().toString());
+
+        assertThat(answer).hasStatus(422);
+        assertThat(text(answer)).contains("Leave at least one install at this site.");
+        assertThat(siteOf(only)).isEqualTo(site.value());
+    }
+
+    @Test
     void splitsAPartOffWithItsInstallsAndPeople() {
         InstallId stays = installs.commissioned(site, LocalDate.of(2020, 1, 2));
         InstallId goes = installs.commissioned(site, LocalDate.of(2021, 1, 2));

@@ -181,6 +181,13 @@ class CallPagesTests {
     }
 
     @Test
+    void refusesAPromiseForATimeThatIsPast() {
+        assertThat(text(post("/calls", with(call(Uuids.next()), "promisedBy", "2020-01-01T10:00"))))
+                .contains("This time is past already.");
+        assertThat(count()).isZero();
+    }
+
+    @Test
     @DisplayName("SEC-14 refuses an install of another site, a time without promise, and a call from nowhere")
     @Transactional(propagation = Propagation.NOT_SUPPORTED)
     void sec14ChecksTogether() {

@@ -123,8 +123,11 @@ class RecordPagesTests {
 
     @Test
     void syn23MakesOneReportOfADoubleSubmit() {
-        assertThat(post()).hasStatus3xxRedirection().hasRedirectedUrl("/visits/reports/" + id);
-        assertThat(post()).hasStatus3xxRedirection().hasRedirectedUrl("/visits/reports/" + id);
+        for (int i = 0; i < 2; i++) {
+            assertThat(post().param("note", "Once"))
+                    .hasStatus3xxRedirection()
+                    .hasRedirectedUrl("/visits/reports/" + id);
+        }
         saved();
         assertThat(history.ofSite(site, null).rows()).hasSize(1);
     }
@@ -149,6 +152,17 @@ class RecordPagesTests {
                 .bodyText()
                 .contains("Give a value from 0 to 100000 l/min", "Give a value from 0 to 600 /min")
                 .doesNotContain("asRead");
+    }
+
+    @Test
+    void asksOnceAboutADoneVisitThatSaysNothingOrThatATaskCouldNotBe() {
+        assertThat(post()).hasStatus(422).bodyText().contains("Nothing is put down", "name=\"meantSo\"");
+        MockMvcRequestBuilder could = post().param("extras", "1")
+                .param("extra[0].kind", "01900000-0000-7000-8000-000000000001")
+                .param("extra[0].outcome", "COULD_NOT")
+                .param("extra[0].reason", "OTHER");
+        assertThat(could).hasStatus(422).bodyText().contains("A task could not be done");
+        assertThat(post().param("meantSo", "true")).hasStatus3xxRedirection();
     }
 
     @Test
