@@ -127,11 +127,17 @@ public class FarmChanges {
             throw new Conflict("Choose the installs that go to the new site.");
         }
         if (jdbc.sql("select count(*) from installs where site_id = ? and not (id = any(?))")
-                        .params(command.site().value(), command.installs().stream().map(InstallId::value).toArray(UUID[]::new))
+                        .params(
+                                command.site().value(),
+                                command.installs().stream()
+                                        .map(InstallId::value)
+                                        .toArray(UUID[]::new))
                         .query(Long.class)
                         .single()
                 == 0) {
-            throw new Conflict("installs", "Leave at least one install at this site. To give all of it another name, edit the site.");
+            throw new Conflict(
+                    "installs",
+                    "Leave at least one install at this site. To give all of it another name, edit the site.");
         }
         SiteId id = SiteId.next();
         sites.saveAndFlush(new Site(id.value(), old.details.forPartOf(command.newName())));

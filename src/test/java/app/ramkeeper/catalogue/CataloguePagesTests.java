@@ -57,6 +57,27 @@ class CataloguePagesTests {
         assertThat(body(page)).contains("<h1>").doesNotContain("??");
     }
 
+    @Test
+    @DisplayName("SEC-13 a form of which one field cannot be read and another breaks a rule of its own stays as typed")
+    void sec13KeepsAFormWithAnUnreadableFieldBesideABrokenRule() throws Exception {
+        MvcTestResult page = post(
+                "/task-kinds/new",
+                Role.ADMINISTRATOR,
+                "minutes",
+                "long",
+                "skills",
+                "NONSENSE",
+                "description",
+                "Part kept",
+                "_drinkingWater",
+                "on",
+                "_watched",
+                "on");
+
+        assertThat(page).hasStatus(422);
+        assertThat(body(page)).contains("value=\"long\"", "Part kept", "NONSENSE");
+    }
+
     @ParameterizedTest
     @Transactional(propagation = Propagation.NOT_SUPPORTED)
     @ValueSource(strings = {"/parts/", "/pump-models/", "/task-kinds/"})

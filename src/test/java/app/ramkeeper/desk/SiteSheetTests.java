@@ -109,6 +109,20 @@ class SiteSheetTests {
     }
 
     @Test
+    void showsTheBaselineBeforeAnythingWasReadAndLeadsToAVisitThatNobodyPlanned() {
+        SiteId fresh = sites.named("Fresh block");
+        installs.commissioned(fresh, START);
+
+        assertThat(get("/sites/" + fresh.value() + "/sheet"))
+                .contains(
+                        "No readings yet.",
+                        "Baseline of Fri 4 Mar 2022:",
+                        "Drive flow 60.0 l/min.",
+                        "Beat rate 62.0 /min.")
+                .contains("/sites/" + fresh.value() + "/record");
+    }
+
+    @Test
     void showsTheLastReadingOnceWhetherOrNotItsPumpWasNamed() {
         aSiteWithTwoVisits();
         PersonId mere = people.named("Mere Harding");

@@ -134,7 +134,8 @@ class VisitRecorderTests {
                 .filteredOn(visit -> visit.report().equals(report.id()))
                 .singleElement()
                 .extracting(VisitInWords::words)
-                .isEqualTo("At Old ram. Done: Clean strainer. Found: Leak at the pump → new seal. Delivered 4.20 l/min.");
+                .isEqualTo(
+                        "At Old ram. Done: Clean strainer. Found: Leak at the pump → new seal. Delivered 4.20 l/min.");
         RecordVisit both = Reports.service(site, tech, DAY.minusDays(1))
                 .done(lower, strainer)
                 .done(install, strainer)
@@ -146,10 +147,11 @@ class VisitRecorderTests {
                 .extracting(VisitInWords::words)
                 .isEqualTo("Done: Clean strainer (Old ram), Clean strainer (Top ram).");
 
-
         SiteId part = sites.split(site, "Lower tarn", LocalDate.now(clock), lower);
 
-        assertThat(history.lastVisits(part, 3)).extracting(VisitInWords::report).containsExactly(report.id(), both.id());
+        assertThat(history.lastVisits(part, 3))
+                .extracting(VisitInWords::report)
+                .containsExactly(report.id(), both.id());
         assertThat(history.lastVisits(site, 3)).extracting(VisitInWords::report).containsExactly(upper.id(), both.id());
     }
 

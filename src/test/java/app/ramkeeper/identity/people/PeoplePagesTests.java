@@ -165,6 +165,19 @@ class PeoplePagesTests {
     }
 
     @Test
+    @DisplayName("SEC-13 a day or a number that cannot be read is said by its field, and all that was typed stays")
+    void sec13KeepsAFormWithAnUnreadableField() {
+        var person = administrator.submit("/people/new", "/people", "name", "Typed Name", "startedOn", "1/2/2024");
+        assertThat(person.statusCode()).isEqualTo(422);
+        assertThat(person.body()).contains("value=\"1/2/2024\"", "value=\"Typed Name\"");
+
+        var depot = administrator.submit(
+                "/depots/new", "/depots", "name", "Typed Depot", "latitude", "45°01'S", "longitude", "169.1");
+        assertThat(depot.statusCode()).isEqualTo(422);
+        assertThat(depot.body()).contains("45°01&#39;S", "value=\"Typed Depot\"", "value=\"169.1\"");
+    }
+
+    @Test
     @DisplayName("SEC-54 an invitation is shown to the administrator when there is no mail, and works once")
     void sec54InvitesByLink() {
         PersonId person = accounts.addPerson("Invited " + tag);
