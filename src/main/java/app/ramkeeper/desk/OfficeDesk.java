@@ -107,8 +107,8 @@ class OfficeDesk {
 
     List<Promise> promises() {
         return jdbc.sql("""
-                        select f.site_id, s.name as site, f.text, f.due_on from follow_ups f join sites s on s.id = f.site_id
-                        where f.done_on is null and f.due_on <= :sunday order by f.due_on, f.id limit 15""").param("sunday", sunday()).query(Promise.class).list();
+                        select f.site_id, s.name as site, f.text, f.due_on from open_follow_ups f join sites s on s.id = f.site_id
+                        where f.due_on <= :sunday order by f.due_on, f.id limit 15""").param("sunday", sunday()).query(Promise.class).list();
     }
 
     List<DayLoad> week() {

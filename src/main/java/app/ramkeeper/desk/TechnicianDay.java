@@ -59,7 +59,8 @@ class TechnicianDay {
                           (select max(w.changed_at) from week_stops w where w.visit_id = v.id and w.published_on = v.planned_on) as changed_at,
                           (select string_agg(lower(replace(h.kind, '_', ' ')) || coalesce(': ' || rtrim(h.text, '. '), ''), '; ' order by h.kind) from site_hazards h where h.site_id = s.id) as hazards,
                           (select string_agg(distinct k.name, ', ') from visit_tasks vt join task_kinds k on k.id = vt.task_kind_id where vt.visit_id = v.id) as tasks,
-                          (select string_agg(rtrim(f.text, '. '), '; ') from follow_ups f where f.site_id = s.id and f.done_on is null) as promised
+                          (select string_agg(case when f.promised then 'promised: ' else '' end || rtrim(f.text, '. '), '; ' order by f.promised desc, f.due_on, f.id)
+                            from open_follow_ups f where f.site_id = s.id) as promised
                         from visits v join visit_people vp on vp.visit_id = v.id and vp.person_id = :person
                           join sites s on s.id = v.site_id left join catchments c on c.id = s.catchment_id
                         where v.planned_on = :day and v.state <> 'CANCELLED' order by v.planned_from nulls last, v.id""")

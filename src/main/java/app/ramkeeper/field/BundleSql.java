@@ -59,6 +59,14 @@ final class BundleSql {
               and coalesce(b.drive_flow_si * 60000, c.design_drive_flow_l_min) > 0
             order by i.id""";
 
+    /** What the accepted quote of an install says of the dry month, l/day. */
+    static final String PROMISES = """
+            select distinct on (j.install_id) j.install_id as install, (r.design #>> '{perDay,p10}')::double precision as low,
+              (r.design #>> '{perDay,p90}')::double precision as high
+            from jobs j join quote_revisions r on r.quote_id = j.id and r.revision = j.revision
+            where j.install_id is not null and r.design #>> '{perDay,p10}' is not null and r.design #>> '{perDay,p90}' is not null
+            order by j.install_id, j.at desc""";
+
     static final Map<String, String> SECTIONS = new LinkedHashMap<>();
 
     static {
@@ -80,6 +88,8 @@ final class BundleSql {
                 select i.id, i.site_id as site, i.name, i.commissioned_on as commissioned, i.commissioning_known as known, r.state, r.from_date as since,
                   c.fall_m as fall, c.lift_m as lift, c.valve_setting as setting, c.design_drive_flow_l_min as "designDrive",
                   c.design_delivered_l_min as "designDelivered", c.vessel_precharge_bar as precharge,
+                  (select json_build_array(round(q.low), round(q.high)) from (""" + PROMISES + """
+                    ) q where q.install = i.id) as promised,
                   case when b.id is not null then json_build_object('on', b.taken_on, 'drive', b.drive_flow_si, 'delivered', b.delivered_flow_si,
                     'beat', b.beat_rate_si, 'pressure', b.delivery_pressure_si) end as baseline,
                   (select json_agg(json_build_object('id', u.id, 'serial', u.serial, 'model', m.name, 'modelId', m.id, 'vessel', m.vessel_kind,
@@ -119,10 +129,10 @@ final class BundleSql {
                 from (select r.*, row_number() over (partition by site_id order by attended_on desc, recorded_at desc, id) as n from current_reports r) v
                 where v.n <= 3 order by v.site_id, v.n""");
         SECTIONS.put("followUps", """
-                select f.id, f.site_id as site, f.text, f.due_on as due, f.promised from follow_ups f where f.done_on is null order by f.id""");
+                select f.id, f.site_id as site, f.text, f.due_on as due, f.promised from open_follow_ups f order by f.id""");
         SECTIONS.put("planned", """
                 select v.id, v.site_id as site, v.kind, v.planned_on as "on", to_char(v.planned_from, 'HH24:MI') as "from", v.minutes, v.answer,
-                  v.office_must_ring as ring, v.note,
+                  v.office_must_ring as ring, v.note, (select j.install_id from jobs j where j.commissioning_visit = v.id limit 1) as install,
                   v.changed_at as changed, v.planned_at as made,
                   (select json_agg(p.person_id order by p.lead desc) from visit_people p where p.visit_id = v.id and p.person_id <> :person) as others,
                   (select json_agg(t.task_id order by t.task_id) from visit_tasks t where t.visit_id = v.id) as tasks

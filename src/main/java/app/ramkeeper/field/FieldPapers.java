@@ -1,15 +1,13 @@
 package app.ramkeeper.field;
 
-import app.ramkeeper.fleet.ConfigurationCard;
 import app.ramkeeper.fleet.Fleet;
-import app.ramkeeper.fleet.InstallCard;
-import app.ramkeeper.fleet.InstallId;
+import app.ramkeeper.fleet.PartyCard;
+import app.ramkeeper.fleet.SitePart;
 import app.ramkeeper.identity.Company;
 import app.ramkeeper.identity.ForField;
 import app.ramkeeper.shared.Missing;
 import app.ramkeeper.upkeep.DueTask;
 import app.ramkeeper.upkeep.Upkeep;
-import app.ramkeeper.visits.Quantity;
 import app.ramkeeper.visits.ReportId;
 import app.ramkeeper.visits.ReportView;
 import app.ramkeeper.visits.VisitHistory;
@@ -23,6 +21,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.UUID;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.springframework.http.ContentDisposition;
 import org.springframework.http.HttpHeaders;
@@ -46,6 +46,7 @@ class FieldPapers {
     private final WaterRecords water;
     private final Company company;
     private final SentVisits sent;
+    private final CommissioningFacts facts;
     private final Pdf pdf;
 
     FieldPapers(
@@ -56,6 +57,7 @@ class FieldPapers {
             WaterRecords water,
             Company company,
             SentVisits sent,
+            CommissioningFacts facts,
             Pdf pdf) {
         this.visits = visits;
         this.fleet = fleet;
@@ -64,6 +66,7 @@ class FieldPapers {
         this.water = water;
         this.company = company;
         this.sent = sent;
+        this.facts = facts;
         this.pdf = pdf;
     }
 
@@ -93,14 +96,6 @@ class FieldPapers {
     /** A step with its answer. */
     public record Answered(Checklists.Item item, PhoneVisit.@Nullable CheckItem answer) {}
 
-    /** An install with what the design promised and what was measured, l/min. */
-    public record Measured(
-            InstallCard install,
-            @Nullable ConfigurationCard configuration,
-            @Nullable Double promised,
-            @Nullable Double delivered,
-            @Nullable Double drive) {}
-
     @GetMapping("/visits/reports/{id}/commissioning.pdf")
     ResponseEntity<byte[]> commissioning(@PathVariable UUID id) {
         ReportView report = report(id);
@@ -112,29 +107,16 @@ class FieldPapers {
         Optional<Checklists.Edition> list = sent.map(PhoneVisit::checklist).flatMap(checklists::edition);
         model.put("list", list.orElse(null));
         model.put("answers", list.map(l -> answered(l, sent.orElseThrow())).orElse(List.of()));
-        model.put("steps", sent.map(PhoneVisit::steps).orElse(List.of()));
-        model.put("dryFlow", sent.map(PhoneVisit::dryFlow).orElse(null));
-        model.put("best", sent.flatMap(Settings::bestOfDryMonth).orElse(null));
+        model.put("steps", sent.map(facts::tried).orElse(List.of()));
+        model.put("dryFlow", sent.map(PhoneVisit::dryFlow).map(facts::spelled).orElse(null));
+        model.put(
+                "best", sent.flatMap(Settings::bestOfDryMonth).map(facts::tried).orElse(null));
         model.put("left", sent.map(PhoneVisit::leftSetting).orElse(null));
         model.put("plot", sent.flatMap(SettingsPlot::of).orElse(null));
         model.put("dryFrom", sent.map(PhoneVisit::dryFrom).orElse(null));
         model.put("dryUntil", sent.map(PhoneVisit::dryUntil).orElse(null));
-        model.put(
-                "installs",
-                fleet.installsOf(report.site()).stream()
-                        .filter(i -> commissioned(report, i.id()))
-                        .map(i -> measured(i, report))
-                        .toList());
+        model.put("installs", facts.of(report, sent));
         return paper("field/commissioning-paper", model, "commissioning " + report.siteName() + " " + report.on());
-    }
-
-    /** Without the name of the one, all that were measured. */
-    private static boolean commissioned(ReportView report, InstallId install) {
-        ReportView.Commissioned said = report.commissioned();
-        if (said != null && said.install() != null) {
-            return install.equals(said.install());
-        }
-        return report.readings().isEmpty() || report.readings().stream().anyMatch(r -> install.equals(r.install()));
     }
 
     private static List<Answered> answered(Checklists.Edition list, PhoneVisit visit) {
@@ -142,24 +124,6 @@ class FieldPapers {
         List<Answered> all = new ArrayList<>();
         list.items().forEach(item -> all.add(new Answered(item, answers.get(item.code()))));
         return all;
-    }
-
-    private Measured measured(InstallCard install, ReportView report) {
-        ConfigurationCard set = fleet.configurationOn(install.id(), report.on()).orElse(null);
-        return new Measured(
-                install,
-                set,
-                set == null ? null : set.details().designDeliveredLMin(),
-                read(report, install.id(), Quantity.DELIVERED_FLOW),
-                read(report, install.id(), Quantity.DRIVE_FLOW));
-    }
-
-    private static @Nullable Double read(ReportView report, InstallId install, Quantity quantity) {
-        return report.readings().stream()
-                .filter(r -> r.install().equals(install) && r.quantity() == quantity && r.comparable())
-                .map(r -> r.si() * 60_000)
-                .findFirst()
-                .orElse(null);
     }
 
     private ReportView report(UUID id) {
@@ -170,7 +134,32 @@ class FieldPapers {
         Map<String, Object> model = new HashMap<>();
         model.put("report", report);
         model.put("company", company.card());
+        model.put("customer", customer(report));
+        model.put("inForce", inForce(report));
         return model;
+    }
+
+    /** Whose works they are, else who pays; one who has gone since is no longer named. */
+    private String customer(ReportView report) {
+        List<PartyCard> parties = fleet.site(report.site()).parties();
+        return Stream.of(SitePart.OWNER, SitePart.PAYER, SitePart.OCCUPIER)
+                .map(part -> parties.stream()
+                        .filter(p -> p.part() == part)
+                        .map(PartyCard::name)
+                        .distinct()
+                        .collect(Collectors.joining(", ")))
+                .filter(names -> !names.isEmpty())
+                .findFirst()
+                .orElse("");
+    }
+
+    /** The report that counts in place of a replaced one; the report itself while it is in force. */
+    private ReportView inForce(ReportView report) {
+        ReportView last = report;
+        for (ReportId next = last.supersededBy(); next != null; next = last.supersededBy()) {
+            last = report(next.value());
+        }
+        return last;
     }
 
     private ResponseEntity<byte[]> paper(String template, Map<String, Object> model, String name) {

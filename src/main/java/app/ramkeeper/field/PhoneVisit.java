@@ -33,6 +33,7 @@ import org.jspecify.annotations.Nullable;
  * @param dryFrom from when the setting for the dry month is set, if two were agreed on
  * @param leftSetting the valve setting it was locked at
  * @param install the one that was commissioned
+ * @param pump the pump put in where the register knows none, as its plate was read
  */
 @JsonIgnoreProperties(ignoreUnknown = true)
 public record PhoneVisit(
@@ -66,7 +67,8 @@ public record PhoneVisit(
         @Nullable LocalDate dryUntil,
         @Nullable Water water,
         @Nullable String leftSetting,
-        @Nullable UUID install) {
+        @Nullable UUID install,
+        @Nullable String pump) {
 
     public PhoneVisit {
         require(id, site, kind, on, outcome);

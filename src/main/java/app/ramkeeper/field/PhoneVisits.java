@@ -97,9 +97,10 @@ final class PhoneVisits {
     private static RecordVisit.@Nullable Commissioned commissioned(PhoneVisit p) {
         String setting = text(p.leftSetting());
         boolean done = p.kind() == VisitKind.COMMISSIONING && p.outcome() == ReportOutcome.DONE;
-        return !done || (p.install() == null && setting == null)
+        String pump = text(p.pump());
+        return !done || (p.install() == null && setting == null && pump == null)
                 ? null
-                : new RecordVisit.Commissioned(with(p.install(), InstallId::new), setting);
+                : new RecordVisit.Commissioned(with(p.install(), InstallId::new), setting, pump);
     }
 
     private static List<RecordVisit.FollowUp> followUps(PhoneVisit p) {

@@ -2,6 +2,7 @@ package app.ramkeeper.field;
 
 import app.ramkeeper.fleet.InstallId;
 import app.ramkeeper.visits.ReportView;
+import app.ramkeeper.visits.WorkOutcome;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -26,7 +27,20 @@ final class Places {
             List<ReportView.Finding> findings,
             List<ReportView.Work> works,
             List<ReportView.Part> parts,
-            List<ReportView.Reading> readings) {}
+            List<ReportView.Reading> readings) {
+
+        public List<ReportView.Work> done() {
+            return works.stream()
+                    .filter(w -> w.outcome() != WorkOutcome.COULD_NOT)
+                    .toList();
+        }
+
+        public List<ReportView.Work> undone() {
+            return works.stream()
+                    .filter(w -> w.outcome() == WorkOutcome.COULD_NOT)
+                    .toList();
+        }
+    }
 
     /** The site as a whole, if something was found there, then each install by name. */
     static List<Place> of(ReportView report) {

@@ -51,7 +51,7 @@ final class Settings {
         return value == null ? 0 : value;
     }
 
-    private static @Nullable Double number(@Nullable String typed) {
+    static @Nullable Double number(@Nullable String typed) {
         try {
             Double value = typed == null ? null : Double.valueOf(typed.strip().replace(',', '.'));
             return value == null || !Double.isFinite(value) || value < 0 ? null : value;

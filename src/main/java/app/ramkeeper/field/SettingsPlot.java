@@ -10,7 +10,7 @@ import java.util.Optional;
 /** Draws delivered flow by drive flow, with where the dry month ends, as the phone does. */
 final class SettingsPlot {
 
-    private static final int WIDTH = 520, HEIGHT = 240, TICKS = 5;
+    private static final int WIDTH = 520, HEIGHT = 180, TICKS = 5;
 
     private SettingsPlot() {}
 

@@ -7,6 +7,7 @@ import app.ramkeeper.fleet.InstallCard;
 import app.ramkeeper.fleet.InstallId;
 import app.ramkeeper.fleet.InstallWorks;
 import app.ramkeeper.shared.Conflict;
+import app.ramkeeper.shared.Uuids;
 import app.ramkeeper.web.Say;
 import java.util.Optional;
 import java.util.Set;
@@ -56,6 +57,32 @@ class Commissioning {
                         baseline(command, id).orElse(null),
                         newerSetting(id, command) ? null : setting,
                         corrects == null ? null : corrects.value()));
+        if (install.pumps().isEmpty() && command.source() != ReportSource.IMPORT) {
+            askForPump(command, install.name());
+        }
+    }
+
+    private static final String WITHOUT = "Register: no pump stands in ";
+
+    static boolean asksForPump(String left) {
+        return left.startsWith(WITHOUT);
+    }
+
+    /** No report is refused for it: what somebody has to put right is left to do. */
+    private void askForPump(RecordVisit command, String install) {
+        RecordVisit.Commissioned said = command.commissioned();
+        String named = said == null || said.pump() == null
+                ? "nobody named the one that was put to work: ask for model and serial, and fit it"
+                : "fit the one that was put to work: " + said.pump();
+        jdbc.sql("""
+                        insert into follow_ups (id, report_id, site_id, text, promised)
+                        select :id, :report, r.site_id, :asks || :named, false from visit_reports r where r.id = :report
+                          and not exists (select from follow_ups f where f.report_id = :report and starts_with(f.text, :asks))""")
+                .param("id", Uuids.next())
+                .param("report", command.id().value())
+                .param("asks", WITHOUT + install + "; ")
+                .param("named", named)
+                .update();
     }
 
     /** A later commissioning of the same configuration wrote its setting down already. */

@@ -112,9 +112,14 @@ public record RecordVisit(
      * The install that was put to work.
      *
      * @param setting the valve setting it was left and locked at
+     * @param pump the pump that was put in, as its plate was read
      */
     public record Commissioned(
-            @Nullable InstallId install, @Nullable String setting) {}
+            @Nullable InstallId install,
+            @Nullable String setting,
+
+            @JsonInclude(JsonInclude.Include.NON_NULL) @Nullable
+            String pump) {}
 
     /**
      * What became of one task.

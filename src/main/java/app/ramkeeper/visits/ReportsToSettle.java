@@ -12,7 +12,10 @@ import java.time.Clock;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.UUID;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 import org.springframework.jdbc.core.simple.JdbcClient;
 import org.springframework.stereotype.Service;
@@ -94,6 +97,37 @@ public class ReportsToSettle {
         return target(waiting).map(Target::id);
     }
 
+    /** What of the report that it would replace stays: the things left to do and the photos that it has not itself. */
+    @Transactional(readOnly = true)
+    public Kept kept(Held waiting) {
+        return target(waiting).map(old -> kept(old.id(), waiting.report())).orElse(new Kept(List.of(), List.of()));
+    }
+
+    /** Things left to do and photos of a replaced report that go on under the one that replaces it. */
+    public record Kept(List<RecordVisit.FollowUp> followUps, List<RecordVisit.Photo> photos) {}
+
+    private Kept kept(ReportId old, RecordVisit by) {
+        Set<String> said =
+                by.followUps().stream().map(RecordVisit.FollowUp::text).collect(Collectors.toSet());
+        Set<String> seen = by.photos().stream().map(RecordVisit.Photo::sha256).collect(Collectors.toSet());
+        List<RecordVisit.FollowUp> left = jdbc.sql(
+                        "select text, due_on, promised from follow_ups where report_id = :old order by id")
+                .param("old", old.value())
+                .query(RecordVisit.FollowUp.class)
+                .list();
+        List<RecordVisit.Photo> photos = jdbc.sql(
+                        "select encode(sha256, 'hex'), caption, taken_at from photos where report_id = :old order by id")
+                .param("old", old.value())
+                .query((row, n) -> new RecordVisit.Photo(
+                        row.getString(1), row.getString(2), ReportQueries.instant(row, "taken_at")))
+                .list();
+        return new Kept(
+                left.stream()
+                        .filter(f -> !said.contains(f.text()) && !Commissioning.asksForPump(f.text()))
+                        .toList(),
+                photos.stream().filter(p -> !seen.contains(p.sha256())).toList());
+    }
+
     /**
      * Records it as a visit of its own.
      *
@@ -101,17 +135,18 @@ public class ReportsToSettle {
      */
     public ReportId asExtraVisit(UUID id, PersonId by) {
         Held waiting = hold(id);
-        recorder.settle(placed(waiting.report(), null, null), waiting.hash(), by);
+        recorder.settle(placed(waiting.report(), null, null, new Kept(List.of(), List.of())), waiting.hash(), by);
         settled(id, How.EXTRA_VISIT, null, by);
         return waiting.report().id();
     }
 
-    /** Records it in place of the report that is in force. */
+    /** Records it in place of the report that is in force; what that one promised and showed is not lost with it. */
     public ReportId asSuperseding(UUID id, PersonId by) {
         Held waiting = hold(id);
         Target target = target(waiting)
                 .orElseThrow(() -> new Conflict("There is no report in force that this one could replace."));
-        recorder.settle(placed(waiting.report(), target.visit(), target.id()), waiting.hash(), by);
+        Kept kept = kept(target.id(), waiting.report());
+        recorder.settle(placed(waiting.report(), target.visit(), target.id(), kept), waiting.hash(), by);
         settled(id, How.SUPERSEDED, null, by);
         return waiting.report().id();
     }
@@ -171,7 +206,8 @@ public class ReportsToSettle {
                 .optional();
     }
 
-    private static RecordVisit placed(RecordVisit r, @Nullable VisitId visit, @Nullable ReportId supersedes) {
+    private static RecordVisit placed(
+            RecordVisit r, @Nullable VisitId visit, @Nullable ReportId supersedes, Kept kept) {
         return new RecordVisit(
                 r.id(),
                 visit,
@@ -193,8 +229,8 @@ public class ReportsToSettle {
                 r.readings(),
                 r.findings(),
                 r.parts(),
-                r.photos(),
-                r.followUps(),
+                Stream.concat(r.photos().stream(), kept.photos().stream()).toList(),
+                Stream.concat(r.followUps().stream(), kept.followUps().stream()).toList(),
                 r.water(),
                 r.commissioned());
     }

@@ -85,6 +85,6 @@ class Superseding {
         String setting = row.getString("valve_setting");
         return install == null && setting == null
                 ? null
-                : new RecordVisit.Commissioned(install == null ? null : new InstallId(install), setting);
+                : new RecordVisit.Commissioned(install == null ? null : new InstallId(install), setting, null);
     }
 }

@@ -1,6 +1,7 @@
 package app.ramkeeper.visits;
 
 import app.ramkeeper.fleet.InstallId;
+import app.ramkeeper.identity.ForAll;
 import app.ramkeeper.identity.ForField;
 import app.ramkeeper.identity.ForOffice;
 import app.ramkeeper.identity.PersonId;
@@ -103,6 +104,17 @@ public class Visits {
         Visit visit = visits.hold(id.value()).orElseThrow(() -> new Missing("visit", id));
         visit.cancel(reason);
         visits.saveAndFlush(visit);
+    }
+
+    /** Takes a visit off the plan because what it was for is done; one that is over stays as it is. */
+    @ForAll
+    public void overtaken(VisitId id, String reason) {
+        visits.hold(id.value())
+                .filter(visit -> visit.state() == VisitState.PLANNED)
+                .ifPresent(visit -> {
+                    visit.cancel(reason);
+                    visits.saveAndFlush(visit);
+                });
     }
 
     /** Puts down a try to reach the customer, and what they said. */

@@ -57,6 +57,9 @@ class FieldPapersTests {
     org.springframework.jdbc.core.simple.JdbcClient jdbc;
 
     @Autowired
+    jakarta.persistence.EntityManager entities;
+
+    @Autowired
     Clock clock;
 
     private SiteId site;
@@ -89,19 +92,7 @@ class FieldPapersTests {
                         Map.of("setting", "2 turns", "drive", "40", "delivered", "3,2"),
                         Map.of("setting", "3 turns", "drive", "55", "delivered", "4.1"),
                         Map.of("setting", "4 turns", "drive", "80", "delivered", "4.9")));
-        visit.put(
-                "works",
-                List.of(Map.of(
-                        "install",
-                        install.value(),
-                        "kind",
-                        jdbc.sql("select id from task_kinds where code = 'CLEAN_STRAINER'")
-                                .query(UUID.class)
-                                .single(),
-                        "outcome",
-                        "DONE",
-                        "by",
-                        "OWNER")));
+        visit.put("works", List.of(work()));
         visit.put("dryFrom", "2027-01-10");
         visit.put("dryUntil", "2027-04-10");
         visit.put("dryFlow", "57");
@@ -120,7 +111,13 @@ class FieldPapersTests {
         visit.put(
                 "parts",
                 List.of(Map.of("install", install.value(), "text", "Waste rubber", "quantity", 1, "batch", "R-2031")));
-        visit.put("readings", List.of(reading("DRIVE_FLOW", "PUMP", "55"), reading("DELIVERED_FLOW", "TANK", "4.1")));
+        visit.put(
+                "readings",
+                List.of(
+                        reading("DRIVE_FLOW", "PUMP", "55"),
+                        reading("DELIVERED_FLOW", "TANK", "4.1"),
+                        reading("BEAT_RATE", "PUMP", "62", "PER_MINUTE"),
+                        reading("PRE_CHARGE", "PUMP", "2.2", "BAR")));
         visit.put("followUps", List.of(Map.of("text", "Bring the spare rubber", "promised", true)));
         String text = json.writeValueAsString(visit);
         return mvc.post()
@@ -134,7 +131,24 @@ class FieldPapersTests {
                 .exchange();
     }
 
+    private Map<String, Object> work() {
+        Map<String, Object> work = new HashMap<>(Map.of("install", install.value(), "outcome", "DONE", "by", "OWNER"));
+        work.put(
+                "kind",
+                jdbc.sql("select id from task_kinds where code = 'CLEAN_STRAINER'")
+                        .query(UUID.class)
+                        .single());
+        if (could != null) {
+            work.putAll(Map.of("outcome", "COULD_NOT", "reason", could, "by", "US"));
+        }
+        return work;
+    }
+
     private Map<String, Object> reading(String quantity, String place, String value) {
+        return reading(quantity, place, value, "LITRE_PER_MINUTE");
+    }
+
+    private Map<String, Object> reading(String quantity, String place, String value, String unit) {
         return Map.of(
                 "install",
                 install.value(),
@@ -145,7 +159,7 @@ class FieldPapersTests {
                 "value",
                 new java.math.BigDecimal(value),
                 "unit",
-                "LITRE_PER_MINUTE",
+                unit,
                 "asRead",
                 true);
     }
@@ -193,7 +207,7 @@ class FieldPapersTests {
 
         assertThat(text("/visits/reports/" + id + "/commissioning.pdf"))
                 .contains("Merindah Foss", "Drain is dug next week", "3 turns", "Dry-month flow: 57", "list 1")
-                .contains("setting 3 turns, 4.1 l/min", "10 Jan 2027")
+                .contains("setting 3 turns, 4.10 l/min", "10 Jan 2027")
                 .contains("setting: 3 turns, locked", "delivered at the settings tried", "flow of the dry month")
                 .contains("How to stop it", "Never stop the pump by shutting the delivery");
         assertThat(text("/visits/reports/" + id + "/customer.pdf"))
@@ -225,6 +239,82 @@ class FieldPapersTests {
         assertThat(sheet.substring(sheet.indexOf("Never\n"))).contains("Never put fingers into the waste valve");
         jdbc.sql("update company set phone = null").update();
         assertThat(handOverSheet(path)).contains("ring Tarn Rams:").doesNotContain("555");
+    }
+
+    @Test
+    void recordSaysWhatWasMeasuredAndPromisedAndThatNobodyNamedThePump() throws IOException {
+        jdbc.sql("update company set name = 'Tarn Rams', address = '4 Ford Lane', phone = '00 555 0177'")
+                .update();
+        UUID customer = UUID.randomUUID();
+        jdbc.sql("insert into customers (id, name) values (?, 'Merindah Foss & Co')")
+                .params(customer)
+                .update();
+        jdbc.sql("insert into site_parties (id, site_id, part, customer_id) values (?, ?, 'OWNER', ?)")
+                .params(UUID.randomUUID(), site.value(), customer)
+                .update();
+        jdbc.sql("delete from pump_fittings where install_id = ?")
+                .param(install.value())
+                .update();
+        jdbc.sql(
+                        "update configurations set vessel_precharge_bar = 2.24, design_delivered_l_min = 4.88, design_drive_flow_l_min = 61 where install_id = ?")
+                .param(install.value())
+                .update();
+        // what was written past it is not in its first look
+        entities.flush();
+        entities.clear();
+        UUID id = UUID.randomUUID();
+        assertThat(send(id, checks())).hasStatusOk();
+
+        String record = text("/visits/reports/" + id + "/commissioning.pdf").replaceAll("\\s+", " ");
+
+        assertThat(record)
+                .contains("Tarn Rams 4 Ford Lane 00 555 0177", "For Merindah Foss & Co", "Pump not named")
+                .contains("Beat measured 62.0 a minute", "Pre-charge measured 2.20 bar, 2.24 bar in the design")
+                .contains("Delivered flow measured 4.10 l/min = 5 904 l/day")
+                .contains("4.88 l/min with 61.0 l/min of drive water")
+                .contains("2 turns 40.0 3.20", "3 turns 55.0 4.10");
+    }
+
+    @Test
+    void customersPageSaysWhyNotAndThatItWasCorrected() throws IOException {
+        UUID id = UUID.randomUUID();
+        could = "PARTS";
+        assertThat(send(id, checks())).hasStatusOk();
+        String path = "/visits/reports/" + id + "/customer.pdf";
+        assertThat(text(path).replaceAll("\\s+", " "))
+                .contains("Could not be done Clean strainer: part missing")
+                .doesNotContain("corrected", "Done Clean strainer");
+
+        UUID newer = UUID.randomUUID();
+        jdbc.sql("""
+                        insert into visit_reports (id, site_id, kind, supersedes, attended_on, recorded_at, recorded_by, outcome, content_hash, source)
+                        select :newer, site_id, kind, id, attended_on, recorded_at, recorded_by, outcome, decode(repeat('ab', 32), 'hex'), source
+                        from visit_reports where id = :id""").param("newer", newer).param("id", id).update();
+        for (String paper : List.of(path, "/visits/reports/" + id + "/commissioning.pdf")) {
+            assertThat(text(paper).replaceAll("\\s+", " "))
+                    .contains("This report was corrected and no longer counts. The one in its place was recorded")
+                    .contains("by Ada ");
+        }
+        assertThat(text("/visits/reports/" + newer + "/customer.pdf"))
+                .contains("takes the place of an earlier one")
+                .doesNotContain("no longer counts");
+    }
+
+    private @org.jspecify.annotations.Nullable String could;
+
+    @Test
+    void recordFitsOnAPageOfItsOwn() throws IOException {
+        UUID id = UUID.randomUUID();
+        assertThat(send(id, checks())).hasStatusOk();
+        byte[] pdf = mvc.get()
+                .uri("/visits/reports/{id}/commissioning.pdf", id)
+                .with(user(PageTest.As.who(ada, Role.TECHNICIAN)))
+                .exchange()
+                .getResponse()
+                .getContentAsByteArray();
+        try (PDDocument paper = Loader.loadPDF(pdf)) {
+            assertThat(paper.getNumberOfPages()).as("record, hand-over sheet").isEqualTo(2);
+        }
     }
 
     private String handOverSheet(String path) throws IOException {

@@ -130,6 +130,35 @@ class IntakeCommissioningTests extends FromPhones {
     }
 
     @Test
+    void withoutAPumpInTheRegisterTheReportIsTakenAndItsPumpIsAskedFor() {
+        jdbc.sql("delete from pump_fittings where install_id = ?")
+                .param(top.value())
+                .update();
+        assertThat(applied(commissioning(top, today, "4.1", "3 turns"))).isTrue();
+        assertThat(left()).singleElement().asString().contains("no pump stands in New ram", "nobody named the one");
+        assertThat(mvc.get().uri("/fix-lists").with(user(PageTest.As.who(ada, Role.ADMINISTRATOR))))
+                .bodyText()
+                .contains("/installs/" + top.value());
+        Map<String, Object> named = commissioning(top, today, "4.1", "3 turns");
+        named.put("pump", "Bittern 80, serial LW2001");
+        assertThat(applied(named)).isTrue();
+        assertThat(left()).hasSize(2).element(1).asString().contains("put to work: Bittern 80, serial LW2001");
+    }
+
+    @Test
+    void nobodyIsAskedForAPumpThatTheRegisterKnows() {
+        assertThat(applied(commissioning(top, today, "4.1", "3 turns"))).isTrue();
+        assertThat(left()).isEmpty();
+    }
+
+    private List<String> left() {
+        return jdbc.sql("select text from open_follow_ups where site_id = ? order by id")
+                .param(site.value())
+                .query(String.class)
+                .list();
+    }
+
+    @Test
     void settingThatIsTooLongIsSaidToItsWriter() {
         assertThat(send(ada, envelope(ada, commissioning(top, today, "4.1", "x".repeat(201)))))
                 .hasStatus(422)

@@ -219,6 +219,63 @@ class WaterTests extends FromPhones {
         assertThat(page("/visits/reports/" + id)).contains("W-17", "per 100 ml", "detergent");
     }
 
+    @Test
+    @DisplayName("SYN-12 what a replaced report promised and showed goes on under the one that replaces it")
+    void whatAReplacedReportPromisedIsKept() {
+        UUID planned = UUID.randomUUID();
+        transaction.executeWithoutResult(status -> {
+            jdbc.sql("insert into visits (id, site_id, kind, planned_on, minutes) values (?, ?, 'SERVICE', ?, 60)")
+                    .params(planned, site.value(), LocalDate.now(clock))
+                    .update();
+            jdbc.sql("insert into visit_people (visit_id, person_id, lead) values (?, ?, true)")
+                    .params(planned, ada.value())
+                    .update();
+        });
+        UUID first = UUID.randomUUID();
+        for (UUID id : List.of(first, UUID.randomUUID())) {
+            Map<String, Object> visit = visit(id, "As usual");
+            visit.put("visit", planned);
+            visit.put(
+                    "followUps",
+                    List.of(
+                            Map.of("text", id.equals(first) ? "Bring 25 mm nipple" : "Mend the gate", "promised", true),
+                            Map.of("text", "Ring about the float", "promised", false)));
+            assertThat(send(ada, envelope(ada, visit))).hasStatusOk();
+        }
+        byte[] sha = new byte[32];
+        new java.util.Random().nextBytes(sha);
+        transaction.executeWithoutResult(status -> {
+            jdbc.sql(
+                            "insert into files (sha256, media_type, size, content, created_at) values (?, 'image/png', ?, ?, now())")
+                    .params(sha, sha.length, sha)
+                    .update();
+            jdbc.sql("insert into photos (id, report_id, sha256, caption) values (?, ?, ?, 'Nipple')")
+                    .params(UUID.randomUUID(), first, sha)
+                    .update();
+        });
+        String waiting = "/to-settle/"
+                + jdbc.sql("select id from to_settle where visit_id = ?")
+                        .param(planned)
+                        .query(UUID.class)
+                        .single();
+        assertThat(mvc.get().uri(waiting).with(user(PageTest.As.who(ada, Role.OFFICE))))
+                .bodyText()
+                .contains("Kept of the report in force: 1 thing left to do, 1 photo.", "Bring 25 mm nipple");
+        assertThat(post(waiting + "/supersede", Map.of())).hasStatus3xxRedirection();
+        assertThat(jdbc.sql("select text from open_follow_ups where site_id = ? order by text")
+                        .param(site.value())
+                        .query(String.class)
+                        .list())
+                .containsExactly("Bring 25 mm nipple", "Mend the gate", "Ring about the float");
+        assertThat(page("/sites/" + site.value() + "/sheet")).contains("Bring 25 mm nipple", "Mend the gate");
+        assertThat(jdbc.sql("select r.id from photos p join current_reports r on r.id = p.report_id where p.sha256 = ?")
+                        .param(sha)
+                        .query(UUID.class)
+                        .list())
+                .hasSize(1)
+                .doesNotContain(first);
+    }
+
     private String arrivals() {
         return new String(
                 mvc.get()

@@ -70,7 +70,7 @@ public final class Reports {
     }
 
     public Reports commissioned(InstallId install, String setting) {
-        report = report.orCommissioned(new RecordVisit.Commissioned(install, setting));
+        report = report.orCommissioned(new RecordVisit.Commissioned(install, setting, null));
         return this;
     }
 

@@ -40,6 +40,11 @@ class FixLists {
         model.addAttribute("ages", rows("""
                 select i.id, i.name, s.name from installs i join sites s on s.id = i.site_id
                 where not i.commissioning_known and i.retired_on is null order by folded(s.name), i.id limit 200"""));
+        model.addAttribute("pumps", rows("""
+                select i.id, i.name, s.name from installs i join sites s on s.id = i.site_id
+                where (i.commissioned_on is not null or not i.commissioning_known) and i.retired_on is null
+                  and not exists (select from pump_fittings f where f.install_id = i.id and f.until_date is null)
+                order by folded(s.name), i.id limit 200"""));
         model.addAttribute("sites", pairs("sites"));
         model.addAttribute("customers", pairs("customers"));
         return "fleet/fix-lists";

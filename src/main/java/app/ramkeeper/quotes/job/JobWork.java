@@ -7,7 +7,10 @@ import app.ramkeeper.quotes.price.PricedThing;
 import app.ramkeeper.shared.Conflict;
 import app.ramkeeper.shared.Missing;
 import app.ramkeeper.shared.Uuids;
+import app.ramkeeper.visits.VisitId;
+import app.ramkeeper.visits.Visits;
 import app.ramkeeper.web.Money;
+import app.ramkeeper.web.Say;
 import java.math.BigDecimal;
 import java.sql.Types;
 import java.time.Clock;
@@ -30,10 +33,12 @@ import org.springframework.transaction.annotation.Transactional;
 public class JobWork {
 
     private final JdbcClient jdbc;
+    private final Visits visits;
     private final Clock clock;
 
-    JobWork(JdbcClient jdbc, Clock clock) {
+    JobWork(JdbcClient jdbc, Visits visits, Clock clock) {
         this.jdbc = jdbc;
+        this.visits = visits;
         this.clock = clock;
     }
 
@@ -119,14 +124,24 @@ public class JobWork {
         }
     }
 
-    /** Whoever records the commissioning visit makes the rest of the money due; nobody has to think of it. */
+    private record Commissioned(UUID id, UUID installationVisit) {}
+
+    /**
+     * Whoever records the commissioning visit makes the rest of the money due, and nothing is left to install; nobody has
+     * to think of it.
+     */
     @EventListener
     void on(InstallCommissioned event) {
-        jdbc.sql("select id from jobs where install_id = ?")
+        jdbc.sql("select id, installation_visit from jobs where install_id = ?")
                 .param(event.install().value())
-                .query(UUID.class)
+                .query(Commissioned.class)
                 .list()
-                .forEach(job -> ready(job, event.on(), "STAGE", "FINAL", "VARIATION"));
+                .forEach(job -> {
+                    ready(job.id(), event.on(), "STAGE", "FINAL", "VARIATION");
+                    visits.overtaken(
+                            new VisitId(job.installationVisit()),
+                            "Put to work on " + Say.day(event.on()) + ": nothing is left to install.");
+                });
     }
 
     private void ready(UUID job, LocalDate on, String... kinds) {

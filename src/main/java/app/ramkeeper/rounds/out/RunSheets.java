@@ -109,8 +109,8 @@ public class RunSheets {
                         select s.id as site_id, s.way_in, s.gate, coalesce(s.walk_minutes, 0) as walk_minutes, s.drinking_water,
                           (select string_agg(lower(replace(h.kind, '_', ' ')) || coalesce(': ' || rtrim(h.text, '. '), ''), '; ' order by h.kind)
                              from site_hazards h where h.site_id = s.id) as hazards,
-                          (select string_agg(case when f.promised then coalesce(to_char(f.due_on, '"by "Dy FMDD Mon": "'), '') else '' end || rtrim(f.text, '. '), '; '
-                             order by f.due_on, f.id) from follow_ups f where f.site_id = s.id and f.done_on is null) as promised,
+                          (select string_agg(case when f.promised then 'promised' || coalesce(to_char(f.due_on, '" by "Dy FMDD Mon'), '') || ': ' else '' end || rtrim(f.text, '. '), '; '
+                             order by f.promised desc, f.due_on, f.id) from open_follow_ups f where f.site_id = s.id) as promised,
                           who.ring, who.keys
                         from sites s left join lateral (
                           select string_agg(r.word, '; ' order by r.word) filter (where r.place = 1) as ring,

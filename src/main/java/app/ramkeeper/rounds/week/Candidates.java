@@ -175,8 +175,8 @@ class Candidates {
 
     private List<Promise> promises(LocalDate monday) {
         return jdbc.sql("""
-                        select f.site_id, f.text, f.due_on, f.promised from follow_ups f join sites s on s.id = f.site_id
-                        where f.done_on is null and f.due_on <= ? and s.merged_into is null order by f.due_on, f.id""").param(monday.plusDays(6)).query(Promise.class).list();
+                        select f.site_id, f.text, f.due_on, f.promised from open_follow_ups f join sites s on s.id = f.site_id
+                        where f.due_on <= ? and s.merged_into is null order by f.due_on, f.id""").param(monday.plusDays(6)).query(Promise.class).list();
     }
 
     private Terms terms() {

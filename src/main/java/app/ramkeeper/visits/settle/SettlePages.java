@@ -110,6 +110,7 @@ class SettlePages {
     private void fill(Model model, Held held) {
         model.addAttribute("held", held);
         model.addAttribute("inForce", held.open() ? reports.inForce(held).orElse(null) : null);
+        model.addAttribute("kept", held.open() ? reports.kept(held) : null);
         model.addAttribute("names", names.of(List.of(held.report())));
         model.addAttribute("written", written.of(held.report().id()).orElse(null));
         if (!model.containsAttribute("dismissForm")) {

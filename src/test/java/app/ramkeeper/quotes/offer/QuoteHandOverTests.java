@@ -3,10 +3,13 @@ package app.ramkeeper.quotes.offer;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.tuple;
+import static org.springframework.security.test.web.servlet.request.SecurityMockMvcRequestPostProcessors.user;
 
 import app.ramkeeper.fleet.BaselineDetails;
 import app.ramkeeper.fleet.InstallId;
 import app.ramkeeper.fleet.SiteId;
+import app.ramkeeper.identity.PersonId;
+import app.ramkeeper.identity.Role;
 import app.ramkeeper.quotes.job.JobId;
 import app.ramkeeper.quotes.job.JobQuery;
 import app.ramkeeper.quotes.job.JobView;
@@ -14,6 +17,7 @@ import app.ramkeeper.shared.Conflict;
 import app.ramkeeper.shared.Uuids;
 import app.ramkeeper.upkeep.DueTask;
 import app.ramkeeper.upkeep.rules.TaskState;
+import app.ramkeeper.visits.PageTest;
 import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.util.ArrayList;
@@ -24,10 +28,15 @@ import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import org.junit.jupiter.api.DisplayName;
 import org.junit.jupiter.api.Test;
+import org.springframework.beans.factory.annotation.Autowired;
 import org.springframework.beans.factory.annotation.Value;
+import org.springframework.test.web.servlet.assertj.MockMvcTester;
 
 /** An accepted quote becomes a planned install, once. */
 class QuoteHandOverTests extends QuoteRun {
+
+    @Autowired
+    MockMvcTester mvc;
 
     @Value("${ramkeeper.road-factor}")
     double roadFactor;
@@ -80,6 +89,12 @@ class QuoteHandOverTests extends QuoteRun {
                 .extracting(JobView.Service::name, JobView.Service::every, JobView.Service::dueOn)
                 .contains(tuple("Clean strainer", "3 months", null));
 
+        assertThat(mvc.get()
+                        .uri("/field/bundle")
+                        .with(user(PageTest.As.who(new PersonId(UUID.randomUUID()), Role.TECHNICIAN))))
+                .bodyText()
+                .contains("\"promised\":[3200, 4500]");
+
         office(() -> {
             works.commission(
                     new InstallId(install),
@@ -90,6 +105,12 @@ class QuoteHandOverTests extends QuoteRun {
         assertThat(office(() -> upkeep.tasksFor(new InstallId(install))))
                 .isNotEmpty()
                 .allMatch(task -> task.dueOn() != null);
+        assertThat(jdbc.sql(
+                                "select state || ': ' || cancelled_reason from visits where site_id = ? and kind = 'INSTALLATION'")
+                        .param(job.get("site_id"))
+                        .query(String.class)
+                        .single())
+                .startsWith("CANCELLED: Put to work on ");
         JobQuery.Line line = office(() -> jobs.list().stream()
                 .filter(each -> each.id().equals(id.value()))
                 .findFirst()
