@@ -8,7 +8,7 @@ import { visitPage, newVisit, settled } from './visit.js';
 import { newer, renew, onNewer } from './edition.js';
 import { keepPlace } from './place.js';
 import { changes, meet, news } from './news.js';
-import { db, load, word, nice, of, installsOf, kindOf, unitWord, iso } from './data.js';
+import { db, load, word, nice, of, installsOf, kindOf, partName, unitWord, iso } from './data.js';
 
 const DAY_MS = 86400000;
 const main = document.getElementById('main');
@@ -36,6 +36,7 @@ function stop(v) {
   return h('li', null, h('a', { href: `#/site/${v.site}` }, `${v.from ? `${v.from} ` : ''}${site?.name || 'Site'}`), wasFinished(v.id) ? null : news(v),
     h('p', null, `${word('kind', v.kind)}, ${v.minutes} min${v.ring ? '. The office must ring first' : ''}`),
     v.tasks ? h('p', null, h('strong', null, 'Asked: '), askedWords(v)) : null, v.note ? h('p', { className: 'lines' }, v.note) : null,
+    of('followUps', v.site).filter((f) => f.promised).map((f) => h('p', null, h('strong', null, 'Promised: '), f.text, f.due ? `, by ${day(f.due)}` : '')),
     finished(v) || h('div', { className: 'row' }, h('button', { className: 'primary', onclick: () => begin(site, v) }, 'Open the visit')));
 }
 
@@ -98,14 +99,18 @@ async function begin(site, planned) {
 function sites() {
   const list = h('ul', { className: 'list' });
   const fill = (text) => {
-    const found = (db.data?.sites || []).filter((s) => `${s.name} ${s.locality || ''} ${s.ref || ''}`.toLowerCase().includes(text.toLowerCase()));
+    const serials = (s) => installsOf(s.id).flatMap((i) => (i.pumps || []).map((p) => p.serial));
+    const found = (db.data?.sites || []).filter((s) => [s.name, s.locality, s.ref, ...(s.people || []).flatMap((p) => [p.name, p.phone]), ...(text ? serials(s) : [])].join(' ').toLowerCase().includes(text.trim().toLowerCase()));
     list.replaceChildren(...found.slice(0, 60).map((s) => h('li', null, h('a', { href: `#/site/${s.id}` }, s.name), h('span', { className: 'soft' }, s.locality || ''))));
+    if (!found.length) {
+      list.append(h('li', { className: 'soft' }, db.data ? 'No site on this phone has that in its name, place, reference, people, telephone or pump serial.' : 'No sites are on this phone yet.'));
+    }
     if (found.length > 60) {
       list.append(h('li', { className: 'soft' }, `${found.length - 60} more: type more of the name.`));
     }
   };
   fill('');
-  return [h('h1', null, 'Sites'), field('Name, place or reference', h('input', { type: 'search', autocomplete: 'off', oninput: (e) => fill(e.target.value) })), list];
+  return [h('h1', null, 'Sites'), field('Name, place, person, serial', h('input', { type: 'search', autocomplete: 'off', oninput: (e) => fill(e.target.value) })), list];
 }
 
 function site(id) {
@@ -223,14 +228,23 @@ function out() {
   return [h('h1', null, 'Outbox'), warning(),
     s.needSignIn ? h('div', { className: 'caution' }, h('strong', null, 'Signed out'), 'Nothing is lost. ', h('a', { href: '/sign-in?next=/field' }, 'Sign in to send.')) : null,
     h('button', { className: 'primary', disabled: s.busy, onclick: () => send(true) }, s.busy ? 'Sending …' : 'Send now'),
+    s.offline && !s.busy ? h('p', { className: 'note', role: 'status' }, 'No answer from the office: there is no signal, or the server is away. Nothing is lost; it goes by itself when the line is back.') : null,
     list.length ? h('ul', { className: 'list' }, list.map((e) => h('li', { 'data-id': e.id }, h('strong', null, db.sites.get(e.site)?.name || 'Site'),
       h('p', null, h('span', { className: `state ${e.state === 'SENT' ? 'sent' : ''}` }, WORDS[e.state]), `, ${moment(e.at)}${e.result === 'HELD' ? '. The office puts it in its place' : ''}`),
       e.person === db.person?.person ? null : h('p', { className: 'soft' }, 'written by another person; it is sent as theirs'),
       (e.why || []).map((w) => h('p', { className: 'caution' }, w)),
       h('div', { className: 'row' }, e.state === 'PARKED' ? h('button', { onclick: () => mendEntry(e) }, 'Mend') : null,
-        e.text ? h('button', { onclick: () => saveFile(e) }, 'Save as a file') : null,
+        e.text ? [h('button', { onclick: () => saveFile(e) }, 'Save as a file'), h('details', null, h('summary', { className: 'button', 'data-at': `read ${e.id}` }, 'Read it'), plain(readWords(JSON.parse(e.text)), (line) => line))] : null,
         e.state === 'PARKED_PHOTO' ? h('button', { onclick: () => retryPhoto(e) }, 'Try the photo again') : null,
         e.state === 'SENT' ? h('button', { onclick: () => clearEntry(e) }, 'Clear') : null)))) : h('p', { className: 'soft' }, 'Nothing waits.')];
+}
+
+/** A finished visit in words, as it waits. */
+function readWords(v) {
+  const at = (x) => (installsOf(v.site).length > 1 && db.installs.get(x.install)?.name ? `, ${db.installs.get(x.install).name}` : '');
+  return [`${day(v.on)}: ${word('kind', v.kind)}, ${nice(v.outcome)}`, ...v.works.map((w) => `${kindOf(w.kind)?.name || 'Task'}${at(w)}: ${word('workOutcome', w.outcome)}${w.note ? `. ${w.note}` : ''}`),
+    ...v.readings.map((r) => `${nice(r.quantity)}${at(r)}: ${r.value} ${unitWord(r.unit)}`), ...v.findings.map((f) => [word('symptom', f.symptom), f.cause, f.action].filter(Boolean).join('. ')),
+    ...v.parts.map((p) => `${p.quantity} × ${p.text || partName(p.part)}`), ...v.followUps.map((f) => `Left to do: ${f.text}`), v.note].filter(Boolean);
 }
 
 async function mendEntry(e) {
@@ -319,6 +333,7 @@ async function draw(quiet) {
   }
   const unsent = outbox.filter((e) => e.state !== 'SENT').length;
   bar.replaceChildren(s.needSignIn && !shut ? h('div', { className: 'top', role: 'status' }, h('a', { href: '/sign-in?next=/field' }, 'Signed out: sign in to send')) : '',
+    s.offline || navigator.onLine === false ? h('div', { className: 'top', role: 'status' }, 'No signal: what you write is kept on this phone.') : '',
     newer() ? h('div', { className: 'top', role: 'status' }, 'A newer form is on the phone. Reload when nothing is half typed; what is typed stays.', h('button', { onclick: () => renew(settled) }, 'Reload')) : '',
     h('nav', { className: 'foot', 'aria-label': 'Field' }, [['', 'Today'], ['sites', 'Sites'], ['out', unsent ? `Outbox ${unsent}` : 'Outbox'], ['phone', 'Phone']].map(([p, name]) => h('a', { href: `#/${p}`, 'aria-current': (page || '') === p ? 'page' : null }, name))));
   if (quiet && !shut && !['out', 'phone', '', undefined].includes(page)) {
@@ -345,8 +360,10 @@ async function draw(quiet) {
 onChange(() => draw(true));
 onNewer(() => draw(true));
 addEventListener('hashchange', () => draw());
-addEventListener('online', () => { send(true); });
-document.addEventListener('visibilitychange', () => { if (!document.hidden) { send(false); draw(true); } });
+addEventListener('offline', () => draw(true));
+const again = () => (status().offline ? refresh() : null);
+addEventListener('online', async () => { await send(true); await again(); });
+document.addEventListener('visibilitychange', async () => { if (!document.hidden) { draw(true); await send(false); await again(); } });
 
 await load();
 await draw();

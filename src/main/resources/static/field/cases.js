@@ -19,7 +19,7 @@ const CASES = [
     add.left('Set the install to no water, and ask when the source is back');
   }],
   ['STRAINER', 'Strainer stolen', 'Write what was fitted for now, and flush the drive pipe. An early look at the rubbers is put down for 30 days from now (common practice, no source).', (d, add) => {
-    add.find('MISSING_PART', 'Strainer stolen', 'Temporary strainer fitted, drive pipe flushed');
+    add.find('MISSING_PART', 'Strainer stolen', '');
     add.left('Bring the right strainer; tell the owner');
     add.left('Look early at the valve rubbers: the pump may have run without a strainer', inDays(30));
   }],

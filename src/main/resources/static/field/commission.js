@@ -2,6 +2,7 @@
 import { h, field, number, parse } from './dom.js';
 import { marked, numberField, wrongNumber } from './numbers.js';
 import { db, installsOf } from './data.js';
+import { charge, promise } from './readings.js';
 import { only, where } from './where.js';
 
 /** Common practice, without source. */
@@ -14,14 +15,24 @@ const listOf = (d) => d.list || db.data.checklists.find((c) => c.id === d.checkl
 /** The newest list for the pump model of one of these installs, else the one for all models. */
 export const listFor = (installs) => db.data.checklists.find((c) => c.model && installs.some((i) => (i.pumps || []).some((p) => p.modelId === c.model))) || db.data.checklists.find((c) => !c.model) || null;
 
-/** The install to begin with: the only one that runs or waits to be put to work. */
-export function likely(installs) {
-  const working = installs.filter((i) => i.state === 'RUNNING' || (!i.commissioned && i.known));
-  return only(installs) || only(working);
-}
+const waits = (i) => !i.commissioned && i.known;
+/** The install to begin with: the only one that waits to be put to work, or else that runs. */
+export const likely = (installs) => only(installs) || only(installs.filter(waits)) || only(installs.filter((i) => i.state === 'RUNNING'));
 
 /** The install that is commissioned, once it is said. */
 export const commissioned = (d) => d.install || only(installsOf(d.site));
+
+/** The installs whose readings are asked for: of a commissioning the one, unless more are wanted or written down. */
+export const measured = (c) => {
+  const one = c.d.kind === 'COMMISSIONING' && !c.d.others && commissioned(c.d);
+  return c.installs.filter((i) => !one || i.id === one || Object.entries(c.d.readings).some(([key, r]) => key.startsWith(i.id) && String(r.value).trim()));
+};
+
+/** The install put to work, where the register knows no pump in it. */
+const bare = (d) => { const i = db.installs.get(commissioned(d)); return i && !i.pumps?.length ? i : null; };
+/** The pump as its plate was read; nothing where the register knows it. */
+export const plate = (d) => (bare(d) && [d.pump?.model?.trim(), d.pump?.serial?.trim() && `serial ${d.pump.serial.trim()}`].filter(Boolean).join(', ')) || null;
+export const nameless = (d) => d.kind === 'COMMISSIONING' && d.outcome === 'DONE' && bare(d) && !plate(d) && { say: `No pump stands in ${bare(d).name} in the register: give model and serial from its plate.`, note: 'The pump that was put to work was not named.' };
 
 /** Hold points without tick and without words. */
 export const unanswered = (d) => (listOf(d)?.items || []).filter((i) => i.hold && !d.checks[i.code]?.done && !d.checks[i.code]?.why?.trim())
@@ -52,13 +63,16 @@ export function commissioning(c, danger) {
       Object.assign(c.d, { checklist: fits?.id || null, list: fits });
     }
   };
-  return [h('h2', null, `Commissioning${list ? `, list ${list.edition}` : ''}`), where(c, c.d, 'Install that is put to work', { then: chosen }), (list?.items || []).map((item) => {
+  const i = db.installs.get(commissioned(c.d));
+  const typed = (key, label) => field(label, h('input', { type: 'text', maxLength: 100, autocomplete: 'off', value: c.d.pump?.[key] || '', oninput: (e) => { c.d.pump = { ...c.d.pump, [key]: e.target.value }; c.save(); } }));
+  return [h('h2', null, `Commissioning${list ? `, list ${list.edition}` : ''}`), where(c, c.d, 'Install that is put to work', { then: chosen }), i?.promised ? h('p', { className: 'note' }, promise(i)) : null,
+    bare(c.d) ? [h('p', null, 'The register knows no pump here yet. From its plate:'), h('div', { className: 'row' }, typed('model', 'Pump model'), typed('serial', 'Pump serial'))] : null, (list?.items || []).map((item) => {
     const x = () => { c.d.checks[item.code] ??= { done: false, why: '' }; return c.d.checks[item.code]; };
     const now = c.d.checks[item.code];
     return [item.caution ? danger(c, item.caution, true) : null, item.code === 'START' ? h('p', { className: 'caution' }, STARTING) : null,
       h('label', { className: 'tick' }, h('input', { type: 'checkbox', checked: !!now?.done, onchange: (e) => { x().done = e.target.checked; c.again(); } }), `${item.text}${item.hold ? ' (hold point)' : ''}`),
       item.hold && !now?.done ? field('Or why not', h('input', { type: 'text', value: now?.why || '', oninput: (e) => { x().why = e.target.value; c.save(); } })) : null,
-      item.steps ? steps(c) : null];
+      item.code === 'CHARGE' && i ? charge(c, i) : null, item.steps ? steps(c) : null];
   })];
 }
 
@@ -71,7 +85,7 @@ function steps(c) {
     const say = (k) => `setting ${d.steps[k].setting || k + 1}, ${number(read(d.steps[k].delivered))} l/min`;
     const day = (key, label) => field(label, h('input', { type: 'date', value: d[key] || '', oninput: (e) => { d[key] = e.target.value || null; c.save(); } }));
     out.replaceChildren(...[plot(d.steps, dry, n),
-      n === null ? (d.steps.length > 0 && dry !== null && h('p', { className: 'caution' }, 'The dry month feeds none of these settings: try a smaller one.')) : h('p', { className: 'note' }, `Best for the dry month: ${say(n)}.`),
+      n === null ? (d.steps.length > 0 && dry !== null && (d.steps.some((s) => read(s.drive) !== null && read(s.delivered) !== null) ? h('p', { className: 'caution' }, 'The dry month feeds none of these settings: try a smaller one.') : h('p', { className: 'note' }, 'Give drive and delivered flow of each setting: then the best for the dry month is said.'))) : h('p', { className: 'note' }, `Best for the dry month: ${say(n)}.`),
       n !== null && wet !== n && h('p', { className: 'note' }, `While there is more water: ${say(wet)}. Leave one setting, or agree on two with dates.`),
       n !== null && wet !== n && h('div', { className: 'row' }, day('dryFrom', 'Dry setting from'), day('dryUntil', 'Dry setting until'))].filter(Boolean));
   };

@@ -32,16 +32,23 @@ function compare(install, table, r) {
   const full = install.lift ? Math.max(pressureOf(install.lift), expected?.running || 0) : null;
   return { fall, drive: against(r.drive, base.drive, SHARE.DRIVE_FLOW), beat: against(r.beat, base.beat, SHARE.BEAT_RATE), flow: against(r.delivered, base.delivered, SHARE.DELIVERED_FLOW),
     part: r.drive?.si > 0 && r.delivered?.si > 0 && base.drive && base.delivered ? against(part(r, install.fall), base.delivered / base.drive, Math.hypot(SHARE.DRIVE_FLOW, SHARE.DELIVERED_FLOW)) : null,
-    table: r.delivered && expected ? deviation(r.delivered.si, r.delivered.u, expected.delivered, Math.hypot(expected.u, expected.delivered * (r.drive.u / r.drive.si))) : null, expected,
+    table: r.delivered && expected ? withTable(r, expected) : null, expected,
     charge: r.charge && right ? { ...deviation(r.charge.si, r.charge.u, right, 0), right } : null,
     pressure: r.pressure && full ? deviation(r.pressure.si, r.pressure.u, full, full * 0.04) : null,
     gap: r.drive && r.waste && r.delivered ? { si: r.drive.si - r.waste.si - r.delivered.si, u: Math.hypot(r.drive.u, r.waste.u, r.delivered.u) } : null };
 }
 
+/** Above it the reading's own share does not grow the table's: much more than expected is said as such. */
+function withTable(r, expected) {
+  const u = Math.hypot(expected.u, expected.delivered * (r.drive.u / r.drive.si));
+  const d = deviation(r.delivered.si, r.delivered.u, expected.delivered, u);
+  return { ...d, clear: d.clear || d.percent > 200 * Math.hypot(r.delivered.u, u) / expected.delivered };
+}
+
 /** Against both, always both: the baseline tells what changed, the library whether it was ever right. */
 function flows(c, r) {
   const words = [c.flow && (c.flow.clear ? `${off(c.flow)} the baseline` : 'as the baseline'),
-    c.table && (c.table.clear ? `${off(c.table)} the ${litres(c.expected.delivered)} that the sizing library expects with this drive flow` : `as the ${litres(c.expected.delivered)} that the sizing library expects with this drive flow`)].filter(Boolean);
+    c.table && (c.table.clear ? `${off(c.table)} the ${litres(c.expected.delivered)} that the sizing library expects with this drive flow` : `${Math.abs(c.table.percent) < 20 ? 'as' : off(c.table)} the ${litres(c.expected.delivered)} that the sizing library expects with this drive flow${Math.abs(c.table.percent) < 20 ? '' : ', which it is not sure of to that'}`)].filter(Boolean);
   return [words.length && `Delivered flow is ${words.join(', and ')}.`,
     c.drive?.clear && `Drive flow is ${off(c.drive)} the baseline.`, c.beat?.clear && `The beat is ${off(c.beat)} the baseline.`,
     r.delivered && !c.table && r.drive && c.fall?.clear && 'With another fall than in the register there is nothing to expect it by.'].filter(Boolean);

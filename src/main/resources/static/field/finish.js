@@ -2,7 +2,7 @@
 import { day, parse } from './dom.js';
 import { db, installsOf, kindOf, partName, unitWord } from './data.js';
 import { unacknowledged } from './caution.js';
-import { backwards, commissioned, unanswered, underPressure, unread } from './commission.js';
+import { backwards, commissioned, nameless, plate, unanswered, underPressure, unread } from './commission.js';
 import { changed, registerWork, serialEnds, unsettled } from './cases.js';
 import { wrongNumber } from './numbers.js';
 import { waterEnds, waterSent, waterWords } from './water.js';
@@ -17,7 +17,7 @@ export function wrote(d) {
   const filled = (x) => Object.values(x).some((v) => v === true || String(v ?? '').trim());
   return [some(d.tasks.filter((t) => t.outcome).length, 'answered task'), some(Object.values(d.readings).filter((r) => String(r.value).trim()).length, 'reading'), some(d.findings.length, 'finding'), some(d.parts.length, 'part'),
     filled(d.water) && 'water and hygiene', some(d.photos.filter((id) => id !== d.signature).length, 'photo'), d.note.trim() && 'the note', some(d.followUps.length, 'thing left to do', 'things left to do'),
-    d.cases?.length && 'what came up', (d.steps.length || Object.keys(d.checks).length) && 'the commissioning', (d.nobodyThere || d.customerName.trim()) && 'the customer', d.signature && 'the signature', d.outcome !== 'DONE' && 'how it went'].filter(Boolean);
+    d.cases?.length && 'what came up', (d.steps.length || Object.keys(d.checks).length || d.pump) && 'the commissioning', (d.nobodyThere || d.customerName.trim()) && 'the customer', d.signature && 'the signature', d.outcome !== 'DONE' && 'how it went'].filter(Boolean);
 }
 
 /** What must be put right first; the server checks the same again. */
@@ -82,7 +82,7 @@ export function loose({ d, site }) {
     d.findings.filter((f) => !f.symptom && (f.cause?.trim() || f.action?.trim())).map((f) => ({ say: `A finding: choose what is wrong with “${(f.cause || f.action).trim()}”.`, note: `Finding as typed: ${[f.cause, f.action].filter((x) => x?.trim()).join('. ')}`, data: true })),
     d.parts.filter((p) => !whole(p)).map((p) => ({ say: 'A part needs its name and how many.', note: `Part as typed: ${[p.quantity, p.part ? partName(p.part) : p.text, p.batch && `batch ${p.batch}`].filter(Boolean).join(' ')}`, data: true })),
     d.followUps.filter((f) => f.dueOn && f.dueOn < d.on).map((f) => ({ say: `“${f.text.trim()}”: ${day(f.dueOn)} is past. Is the day right?`, note: `“${f.text.trim()}” was asked for by ${day(f.dueOn)}, a day past at the visit.` })),
-    left(d), serialEnds(d), unnamed(d, taskName(d)), strayed(d), unmeasured(d), d.kind === 'COMMISSIONING' && backwards(d) && { say: 'The dry setting ends before it begins: mend its two days.', note: `Dry setting as typed: from ${day(d.dryFrom)} until ${day(d.dryUntil)}`, data: true },
+    left(d), serialEnds(d), unnamed(d, taskName(d)), strayed(d), unmeasured(d), nameless(d), d.kind === 'COMMISSIONING' && backwards(d) && { say: 'The dry setting ends before it begins: mend its two days.', note: `Dry setting as typed: from ${day(d.dryFrom)} until ${day(d.dryUntil)}`, data: true },
     d.kind === 'COMMISSIONING' && unread(d).map(([name, text]) => ({ say: `${name}: ${wrongNumber(text)}`, note: `${name} as typed: ${text}`, data: true }))].flat(Infinity).filter(Boolean);
 }
 
@@ -103,5 +103,5 @@ export function written({ d, site }) {
     findings: d.findings.filter((f) => f.symptom).map(({ install, symptom, cause, action }) => ({ install, symptom, cause: cause || null, action: action || null })),
     parts: d.parts.filter(whole).map((p) => ({ install: p.install, pump: p.pump || null, part: p.part, text: p.part ? null : p.text, position: db.words.position.some(([k]) => k === p.position) ? p.position : null, quantity: parse(p.quantity), batch: p.batch || null })),
     followUps: d.followUps.concat(registerWork(d), ends.some((e) => e.data) ? [{ text: 'Settle what was typed and could not be read: the words are in the report’s note', dueOn: null, promised: false }] : []), water: waterSent(d), photos: d.photos.length, checklist: d.kind === 'COMMISSIONING' ? d.checklist : null, checks: Object.entries(d.checks).map(([code, x]) => ({ code, done: !!x.done, why: x.why || null })),
-    steps: d.steps.map(({ setting, drive, delivered }) => ({ setting, drive: readable(drive), delivered: readable(delivered) })), dryFlow: readable(d.dryFlow), dryFrom: (!backwards(d) && d.dryFrom) || null, dryUntil: (!backwards(d) && d.dryUntil) || null, leftSetting: d.leftSetting?.trim() || null, install: d.kind === 'COMMISSIONING' ? commissioned(d) : null, cautions: Object.keys(d.cautions), draft: d };
+    steps: d.steps.map(({ setting, drive, delivered }) => ({ setting, drive: readable(drive), delivered: readable(delivered) })), dryFlow: readable(d.dryFlow), dryFrom: (!backwards(d) && d.dryFrom) || null, dryUntil: (!backwards(d) && d.dryUntil) || null, leftSetting: d.leftSetting?.trim() || null, install: d.kind === 'COMMISSIONING' ? commissioned(d) : null, pump: d.kind === 'COMMISSIONING' ? plate(d) : null, cautions: Object.keys(d.cautions), draft: d };
 }

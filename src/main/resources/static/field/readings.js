@@ -58,6 +58,9 @@ function verdict(c, i) {
   const out = shut ? [] : doubted(c.d, i.id);
   out.forEach((q) => { delete si[q]; });
   const told = changed(c.d, i.id) ? judge({ ...i, baseline: null }, c.site, null, si, c.d.on) : judge(i, c.site, db.data.expected[i.id], si, c.d.on);
+  if (c.d.kind === 'COMMISSIONING' && i.promised && si.DELIVERED_FLOW?.si > 0) {
+    told.said.push(promise(i, si.DELIVERED_FLOW.si));
+  }
   return out.length ? { ...told, said: [...told.said, `Left out until it is mended or said to be as read: ${out.map((q) => nameOf(q)).join(', ')}.`] } : told;
 }
 
@@ -84,7 +87,8 @@ export function readings(c, i) {
       told.zero ? h('div', { className: 'row' }, ['Float shut at the tank', 'Branch shut at the tank end', 'All open, still nothing'].map((why, n) => h('button', { 'aria-pressed': String(r.float === why), onclick: () => {
         r.float = why; r.notComparable = n < 2 ? why : null; c.again(); } }, why))) : null)] : []));
   };
-  const shown = (q, n) => n < 3 || c.d.more || c.d.readings[key(q)];
+  const more = c.d.more === true || c.d.more?.[i.id];
+  const shown = (q, n) => n < 3 || more || c.d.readings[key(q)];
   const rows = QUANTITIES.map(([q, name, units], n) => {
     if (!shown(q, n)) {
       return null;
@@ -111,7 +115,7 @@ export function readings(c, i) {
     return [box, ask, q.endsWith('_FLOW') ? bucket(c, r, input, unit, look, key(q)) : null, q === 'DELIVERED_FLOW' ? field('Measured at', choose([['TANK', 'the tank'], ['PUMP', 'the pump']], now?.place || 'TANK', (p) => { r().place = p; c.save(); })) : null];
   });
   tell();
-  return [h('h2', null, `Readings${c.installs.length > 1 ? `, ${i.name}` : ''}`), rows, c.d.more ? null : h('button', { onclick: () => { c.d.more = true; c.again(); } }, 'More readings'), say, charge(c, i)];
+  return [h('h2', null, `Readings${c.installs.length > 1 ? `, ${i.name}` : ''}`), rows, more ? null : h('button', { onclick: () => { c.d.more = { ...c.d.more, [i.id]: true }; c.again(); } }, 'More readings'), say, c.d.kind === 'COMMISSIONING' ? null : charge(c, i)];
 }
 
 /** Seconds go on evenly while the page is open, and by the phone's clock when it was closed. */
@@ -181,14 +185,29 @@ function bucket(c, r, input, unit, tell, key) {
 
 /** What a vessel in the open can be. */
 const GAS = { least: -40, most: 60, unit: '°C' };
-function charge(c, i) {
+/** The pre-charge for this lift, or why there is none. */
+export function charge(c, i) {
   const pump = (i.pumps || [])[0];
-  if (!i.lift || !pump || pump.vessel !== 'BLADDER') {
-    return null;
+  const designed = i.precharge ? ` The design says ${number(i.precharge)} bar.` : '';
+  const box = (...inside) => h('details', null, h('summary', { className: 'button', 'data-at': `charge ${i.id}` }, 'What pre-charge?'), inside);
+  const none = !i.lift ? 'The register has no lift here: nothing to work it out from.' : pump && pump.model && pump.vessel !== 'BLADDER' ? 'This model has no bladder: there is nothing to charge.' : '';
+  if (none) {
+    return box(h('p', null, none + designed));
   }
-  const told = preCharge(i.lift, 10, pump.bar ? pump.bar * BAR : Infinity);
+  const told = preCharge(i.lift, 10, pump?.bar ? pump.bar * BAR : Infinity);
   const out = h('p', { role: 'status' });
-  const show = (t) => { out.textContent = told.charge === null ? told.why : `Set ${(atTemperature(told.charge, 10, t, air(c.site.alt || 0)) / BAR).toFixed(2)} bar on a vessel at ${t} °C: it is ${(told.charge / BAR).toFixed(2)} bar at 10 °C (${told.why}). Common practice, no standard gives it; the maker's figure comes first.`; };
+  const bar = (pa) => `${(pa / BAR).toFixed(1)} bar`;
+  const show = (t) => { out.textContent = told.charge === null ? told.why : `Set ${bar(atTemperature(told.charge, 10, t, air(c.site.alt || 0)))} on a vessel at ${t} °C${t === 10 ? '' : `: it is ${bar(told.charge)} at 10 °C`} (lift ${number(i.lift)} m: ${told.why}).${designed} Common practice, no standard gives it; the maker's figure comes first.${pump?.bar ? '' : ' The register knows no pressure rating here: read the plate.'}`; };
   show(10);
-  return h('details', null, h('summary', { className: 'button', 'data-at': `charge ${i.id}` }, 'What pre-charge?'), numberField('Vessel and gas, °C', '10', (text) => { const t = parse(text); if (t !== null && !wrongNumber(text, GAS)) { show(t); } else { out.textContent = ''; } }, GAS), out);
+  return box(numberField('Vessel and gas, °C', '10', (text) => { const t = parse(text); if (t !== null && !wrongNumber(text, GAS)) { show(t); } else { out.textContent = ''; } }, GAS), out);
+}
+
+const perDay = (si) => si * 86400000;
+const thousands = (n) => number(n, n < 10000 ? 4 : 3);
+/** What the quote promised of the dry month, beside what is measured. */
+export function promise(i, si) {
+  const [low, high] = i.promised;
+  const range = `The quote promised ${thousands(low)} to ${thousands(high)} l/day in the dry month, ${number(low / 1440)} to ${number(high / 1440)} l/min`;
+  const now = si > 0 && perDay(si);
+  return now ? `${range}: ${thousands(now)} l/day now are ${now < low ? 'less' : now > high ? 'more' : 'within it'}.` : `${range}.`;
 }

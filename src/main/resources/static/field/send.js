@@ -102,7 +102,8 @@ export async function seal(visit, person, photos) {
 }
 
 /** Takes along what the server has; true if something came. */
-export async function fetchBundle() {
+export const fetchBundle = () => take().catch((failure) => { tell({ offline: failure instanceof Offline }); throw failure; });
+async function take() {
   if (!await whoIs(true)) {
     return false;
   }

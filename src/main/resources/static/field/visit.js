@@ -4,7 +4,7 @@ import * as store from './store.js';
 import { seal, send } from './send.js';
 import { db, installsOf, iso, word } from './data.js';
 import { photoPart, signaturePart } from './photo.js';
-import { commissioning, likely, listFor } from './commission.js';
+import { commissioning, likely, listFor, measured } from './commission.js';
 import { cases } from './cases.js';
 import { water } from './water.js';
 import { caution } from './caution.js';
@@ -18,7 +18,7 @@ export function newVisit(site, planned) {
     : db.data.tasks.filter((t) => db.installs.get(t.install)?.site === site.id);
   const installs = installsOf(site.id);
   const fresh = installs.length && installs.every((i) => !i.commissioned && i.known);
-  const install = likely(installs);
+  const install = planned?.install || likely(installs);
   const list = listFor(install ? installs.filter((i) => i.id === install) : installs);
   return { id: crypto.randomUUID(), person: db.person.person, writer: db.person.name, visit: planned?.id || null, site: site.id, kind: planned?.kind || (fresh ? 'COMMISSIONING' : 'SERVICE'), on: iso(),
     startedAt: null, arrivedAt: null, leftAt: null, people: planned?.others || [], outcome: 'DONE', reason: null, note: '', nobodyThere: false, customerName: '',
@@ -141,11 +141,16 @@ export async function visitPage(id) {
     d.person === db.person?.person ? null : h('div', { className: 'caution' }, h('strong', null, `Begun by ${d.writer || 'another person'} on this phone`), 'It is sent as theirs. Begin a visit of your own for what you did.'),
     d.also?.length ? h('div', { className: 'caution' }, h('strong', null, 'Typed in another window as well'), d.also.map((text) => h('p', { className: 'lines' }, text)), 'It goes along with the note.') : null,
     times(c), caution(c, 'CHAMBER', (site.hazards || []).some((z) => z.kind === 'CONFINED_SPACE')),
-    usual(c), cases(c), tasks(c), d.kind === 'COMMISSIONING' ? commissioning(c, caution) : null, c.installs.map((i) => readings(c, i)), findings(c), parts(c), water(c, caution), photoPart(c), rest(c), end(c)];
+    usual(c), cases(c), tasks(c), d.kind === 'COMMISSIONING' ? commissioning(c, caution) : null, measured(c).map((i) => readings(c, i)), measured(c).length < c.installs.length ? h('button', { onclick: () => { d.others = true; c.again(); } }, 'Readings of the other installs too') : null, findings(c), parts(c), water(c, caution), photoPart(c), rest(c), end(c)];
 }
 
 /** What stands against finishing. What is only a loose end does not keep anybody: it goes along in words. */
 function told(c) {
+  // what was mended since is no longer asked
+  if (problems.length) {
+    problems = check(c);
+  }
+  ends = ends.length ? loose(c) : ends;
   if (!problems.length && !ends.length) {
     return null;
   }
@@ -179,13 +184,13 @@ function usual(c) {
     }
   };
   c.look();
-  return [h('div', { className: 'row' }, h('button', { 'aria-pressed': String(c.d.tasks.length > 0 && c.d.tasks.every((t) => t.outcome === 'DONE')), onclick: () => { c.d.tasks.forEach((t) => { if (!t.outcome) { Object.assign(t, { outcome: 'DONE', usual: true }); } }); c.d.usual = true; c.again(); } }, 'All as usual')), said];
+  return [h('div', { className: 'row' }, h('button', { 'aria-pressed': String(!!c.d.usual && c.d.tasks.length > 0 && c.d.tasks.every((t) => t.outcome === 'DONE')), onclick: () => { c.d.tasks.forEach((t) => { if (!t.outcome) { Object.assign(t, { outcome: 'DONE', usual: true }); } }); c.d.usual = true; c.again(); } }, 'All as usual')), said];
 }
 
 function rest(c) {
   const { d } = c;
   return [h('h2', null, 'Notes'), field('What the next one should know', h('textarea', { 'data-q': 'note', value: d.note, oninput: (e) => { d.note = e.target.value; c.save(); } })),
-    d.followUps.map((f, n) => h('div', null, field('Left to do', h('input', { type: 'text', value: f.text, oninput: (e) => { f.text = e.target.value; c.save(); } })),
+    d.followUps.map((f, n) => h('div', null, field('Left to do', h('textarea', { rows: 2, value: f.text, oninput: (e) => { f.text = e.target.value; c.save(); } })),
       field('By', h('input', { type: 'date', value: f.dueOn || '', oninput: (e) => { f.dueOn = e.target.value || null; c.save(); } })),
       h('label', { className: 'tick' }, h('input', { type: 'checkbox', checked: f.promised, onchange: (e) => { f.promised = e.target.checked; c.save(); } }), 'Promised to the customer'),
       h('button', { onclick: () => { d.followUps.splice(n, 1); c.again(); } }, 'Take it away'))),

@@ -44,6 +44,18 @@ class FieldDiagnosisBrowserTests extends BrowserRun {
                     List.of("below", "above"),
                     List.of()),
             new Case(
+                    "well above what the library expects is not said to be as it",
+                    "DRIVE_FLOW: 60, DELIVERED_FLOW: 7.2, BEAT_RATE: 62",
+                    List.of("50 % above the baseline, and 50 % above the 4.8 l/min"),
+                    List.of("as the 4.8"),
+                    List.of()),
+            new Case(
+                    "above, but not by more than the table may be off: both are said",
+                    "DRIVE_FLOW: 60, DELIVERED_FLOW: [5.9, 0.9]",
+                    List.of("23 % above the 4.8 l/min", "which it is not sure of to that"),
+                    List.of("as the 4.8"),
+                    List.of()),
+            new Case(
                     "a tenth less is within what two such readings can tell",
                     "DRIVE_FLOW: 60, DELIVERED_FLOW: 4.32, BEAT_RATE: 62",
                     List.of("as the baseline"),

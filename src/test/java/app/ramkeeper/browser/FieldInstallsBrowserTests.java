@@ -111,6 +111,57 @@ class FieldInstallsBrowserTests extends FieldRun {
     }
 
     @Test
+    void commissioningBeginsWithTheOneThatWaitsAndAsksForItsPump() {
+        UUID waiting = UUID.randomUUID();
+        transaction.executeWithoutResult(status -> {
+            jdbc.sql("insert into installs (id, site_id, name, commissioning_known) values (?, ?, 'New ram', true)")
+                    .params(waiting, site)
+                    .update();
+            jdbc.sql(
+                            "insert into configurations (id, install_id, fall_m, lift_m, vessel_precharge_bar) values (?, ?, 3, 28, 2.24)")
+                    .params(UUID.randomUUID(), waiting)
+                    .update();
+        });
+        Page page = phone();
+        technician(page, "Ludo Hay");
+        openVisit(page);
+        page.getByLabel("What for").selectOption("COMMISSIONING");
+        assertThat(page.getByLabel("Install that is put to work").locator("option:checked"))
+                .hasText("New ram");
+        Locator readings = page.locator("h2").filter(new Locator.FilterOptions().setHasText("Readings"));
+        assertThat(readings).hasText(new String[] {"Readings, New ram"});
+        unfold(page, "What pre-charge?");
+        // by hand: 999.7 kg/m3 x 9.80665 x 28 m = 2.745 bar, less half a bar
+        assertThat(page.locator("main")).containsText("Set 2.2 bar on a vessel at 10 °C (lift 28 m");
+        assertThat(page.locator("main")).containsText("The design says 2.24 bar.");
+        button(page, "Next setting").click();
+        page.getByLabel("Dry-month flow").fill("25");
+        assertThat(page.locator("main")).containsText("Give drive and delivered flow of each setting");
+        assertThat(page.locator("main")).not().containsText("feeds none");
+        isAccessible(page);
+        button(page, "More readings").click();
+        button(page, "Readings of the other installs too").click();
+        assertThat(readings).hasCount(3);
+        assertThat(page.locator("input[data-q=FALL]")).hasCount(1);
+        Locator holds = page.locator("label.tick").filter(new Locator.FilterOptions().setHasText("(hold point)"));
+        for (int i = 0, all = holds.count(); i < all; i++) {
+            holds.nth(i).locator("input").check();
+            assertThat(holds.nth(i).locator("input")).isChecked();
+        }
+        flow(page, "New ram").fill("1.35");
+        button(page, "Nobody there").click();
+        page.locator("#finish").click();
+        assertThat(page.locator("[role=alert]")).containsText("No pump stands in New ram in the register");
+        page.getByLabel("Pump serial").fill("LW1113");
+        page.locator("#finish").click();
+        assertThat(page.locator("[role=alert]")).not().containsText("No pump stands");
+        button(page, "Finish all the same").click();
+        assertThat(page.locator(".state.sent")).hasCount(1);
+        assertThat(leftToDo())
+                .contains("Register: no pump stands in New ram; fit the one that was put to work: serial LW1113");
+    }
+
+    @Test
     void movedPumpIsThatOfOneInstallAndTheOtherIsStillCompared() {
         Page page = phone();
         technician(page, "Rhun Mossop");

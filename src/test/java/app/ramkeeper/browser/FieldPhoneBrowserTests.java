@@ -127,10 +127,12 @@ class FieldPhoneBrowserTests extends FieldRun {
                 .param("visit", visit)
                 .param("task", late)
                 .update();
+        promisedBefore(person, "Bring the seal set");
         toField(page);
         Locator card = page.locator("main li").filter(new Locator.FilterOptions().setHasText("Tussock"));
         assertThat(card).containsText("Asked: " + name("CLEAN_STRAINER"));
         assertThat(card).not().containsText(name("CHECK_PRECHARGE"));
+        assertThat(card).containsText("Promised: Bring the seal set");
         page.evaluate("id => { location.hash = '#/site/' + id; }", site.toString());
         assertThat(page.locator(".state.late")).hasText("overdue, 8 days late");
         assertThat(page.locator("main")).containsText("3 days late, fine until");
@@ -146,6 +148,61 @@ class FieldPhoneBrowserTests extends FieldRun {
         assertThat(report())
                 .containsEntry(
                         "note", "Forgot the strainer\nAsked for and not answered: " + name("CLEAN_STRAINER") + ".");
+    }
+
+    private void promisedBefore(PersonId person, String text) {
+        UUID merged = UUID.randomUUID();
+        UUID report = UUID.randomUUID();
+        transaction.executeWithoutResult(status -> {
+            jdbc.sql("insert into sites (id, name, merged_into) values (?, 'Merged since', ?)")
+                    .params(merged, site)
+                    .update();
+            jdbc.sql("""
+                            insert into visit_reports (id, site_id, kind, attended_on, recorded_at, recorded_by, outcome, content_hash, source)
+                            values (?, ?, 'SERVICE', '2026-01-05', now(), ?, 'DONE', decode(repeat('ab', 32), 'hex'), 'FORM')""").params(report, merged, person.value()).update();
+            jdbc.sql("insert into follow_ups (id, report_id, site_id, text, promised) values (?, ?, ?, ?, true)")
+                    .params(UUID.randomUUID(), report, site, text)
+                    .update();
+        });
+    }
+
+    @Test
+    void withoutASignalItSaysSoAndWhatWaitsCanBeRead() {
+        Page page = phone();
+        technician(page, "Una Brook");
+        UUID owner = UUID.randomUUID();
+        transaction.executeWithoutResult(status -> {
+            jdbc.sql("insert into customers (id, name) values (?, ?)")
+                    .params(owner, "Jessop " + owner)
+                    .update();
+            jdbc.sql("insert into site_parties (id, site_id, part, customer_id) values (?, ?, 'OWNER', ?)")
+                    .params(UUID.randomUUID(), site, owner)
+                    .update();
+        });
+        toField(page);
+        page.evaluate("() => { location.hash = '#/sites'; }");
+        page.locator("input[type=search]").fill("jessop " + owner);
+        assertThat(page.locator("main li")).hasCount(1);
+        assertThat(page.locator("main li")).containsText("Tussock " + site);
+        page.locator("input[type=search]").fill("nobody of that name");
+        assertThat(page.locator("main li")).containsText("No site on this phone has that");
+
+        openVisit(page);
+        line.cut(true);
+        page.getByLabel("What the next one should know").fill("Heron on the weir");
+        page.locator("input[data-q=DELIVERED_FLOW]").fill("4.5");
+        page.locator("#finish").click();
+        assertThat(page.locator("#bar")).containsText("No signal: what you write is kept on this phone.");
+        button(page, "Send now").click();
+        assertThat(page.locator("main")).containsText("No answer from the office");
+        unfold(page, "Read it");
+        assertThat(page.locator("main details")).containsText("delivered flow: 4.5 l/min");
+        assertThat(page.locator("main details")).containsText("Heron on the weir");
+        isAccessible(page);
+        line.cut(false);
+        page.evaluate("() => dispatchEvent(new Event('online'))");
+        assertThat(page.locator(".state.sent")).hasCount(1);
+        assertThat(page.locator("#bar")).not().containsText("No signal");
     }
 
     private UUID task(String kind, LocalDate due, LocalDate until) {
