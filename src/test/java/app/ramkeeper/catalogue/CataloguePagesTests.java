@@ -249,7 +249,8 @@ class CataloguePagesTests {
 
     @Test
     void saysWhatCannotBeReadAndWhatIsUnknownInOneRound() throws Exception {
-        MvcTestResult page = post(RUBBER, Role.ADMINISTRATOR, "name", "Kept", "intervalMonths", "1,5", "skills", "NONSENSE");
+        MvcTestResult page =
+                post(RUBBER, Role.ADMINISTRATOR, "name", "Kept", "intervalMonths", "1,5", "skills", "NONSENSE");
 
         assertThat(page).hasStatus(422);
         assertThat(body(page))

@@ -36,7 +36,7 @@ public class WeekEdits {
      * Puts a visit into a round.
      *
      * @param before the visit that comes after it; null puts it last
-     * @param excuse why a rule may be broken there
+     * @param excuse why a rule may be broken, there and at the visits that come later for it
      * @return what that did to times and rules, in words
      */
     public String move(By by, UUID stopId, UUID person, LocalDate day, @Nullable UUID before, @Nullable String excuse) {
@@ -70,8 +70,10 @@ public class WeekEdits {
                 .update();
         Placement.renumber(jdbc, plan.id());
         String what = "Moved " + stop.site() + " to " + round.name() + ", " + Times.day(day);
+        Week now = store.load(plan);
+        Excuses.renew(jdbc, old, now, stopId, excuse);
         versions.next(plan, by.person(), what, null);
-        return what + ". " + Effects.between(old, store.load(plan), stopId);
+        return what + ". " + Effects.between(old, now, stopId);
     }
 
     /** Takes a visit out of its round, with the office's reason. */
@@ -232,9 +234,8 @@ public class WeekEdits {
     /** Puts a round's clock forward: what is still to come is timed again from there. */
     public String late(By by, UUID person, LocalDate day, @Nullable Integer at) {
         WeekPlan plan = hold(by);
-        TechDay round = store.load(plan)
-                .round(person, day)
-                .orElseThrow(() -> new Conflict("There is no such round in this plan."));
+        Week old = store.load(plan);
+        TechDay round = old.round(person, day).orElseThrow(() -> new Conflict("There is no such round in this plan."));
         jdbc.sql("""
                         insert into week_rounds (plan_id, person_id, day, late_at) values (:plan, :person, :day, :at)
                         on conflict (plan_id, person_id, day) do update set late_at = excluded.late_at""")
@@ -243,6 +244,7 @@ public class WeekEdits {
                 .param("day", day)
                 .param("at", at)
                 .update();
+        Excuses.renew(jdbc, old, store.load(plan), null, null);
         String what = at == null
                 ? round.name() + ", " + Times.day(day) + ": on time again"
                 : round.name() + ", " + Times.day(day) + ": sets out for the next visit at " + Times.say(at);

@@ -9,6 +9,7 @@ import app.ramkeeper.fleet.Sites;
 import app.ramkeeper.identity.PersonId;
 import app.ramkeeper.identity.Role;
 import app.ramkeeper.rounds.out.Publishing;
+import app.ramkeeper.rounds.week.DayTimes;
 import app.ramkeeper.rounds.week.Preparation;
 import app.ramkeeper.rounds.week.RoundKey;
 import app.ramkeeper.rounds.week.Stop;
@@ -140,6 +141,38 @@ class AnswersTests {
         publishing.publish(by(monday));
 
         assertThat(stop(monday).publishedFrom()).isNotEqualTo(agreed).isAfter(inside);
+    }
+
+    @Test
+    void aReasonCoversWhatItWasGivenForAndNotWhatComesAfter() {
+        answer("CONFIRMED");
+        signIn();
+        LocalDate day = monday.plusDays(1);
+        int agreed = stop(monday).publishedFrom().toSecondOfDay() / 60;
+        edits.late(by(monday), ana.value(), day, agreed + 60);
+        assertThat(broken()).isEqualTo(1);
+        edits.excuse(by(monday), stop(monday).id(), "agreed by phone with the owner");
+        assertThat(broken()).isZero();
+
+        edits.late(by(monday), ana.value(), day, agreed + 65);
+        assertThat(broken()).as("five minutes more").isZero();
+        edits.late(by(monday), ana.value(), day, agreed + 200);
+        assertThat(broken()).as("more than two hours more").isEqualTo(1);
+
+        edits.late(by(monday), ana.value(), day, null);
+        UUID before = edits.add(by(monday), sites.named("Long field"), 200, "look");
+        edits.move(by(monday), before, ana.value(), day, stop(monday).id(), "the owner asked");
+        assertThat(stop(monday).excuse())
+                .as("the visit that comes later for it")
+                .isEqualTo("the owner asked");
+        assertThat(broken()).isZero();
+    }
+
+    private long broken() {
+        return weeks.load(monday).breaches().stream()
+                .filter(DayTimes.Breach::open)
+                .filter(b -> b.stop().siteId().equals(site.value()))
+                .count();
     }
 
     @Test
