@@ -123,6 +123,26 @@ class TravelsTests {
     }
 
     @Test
+    void roadsOfAnAreaCountForThePartOfAWayThatLiesInItBothWays() {
+        Position out = new Position(-45, 169.5);
+        Position in = new Position(-45, 168.5);
+        Estimate plain = new Estimate(1.4, List.of());
+        Estimate slow = new Estimate(
+                1.4, List.of(new Area(java.util.UUID.randomUUID(), "Gorge", -46, 168, -44, 168.75, 2, 25, 0)));
+        double km = out.kilometresTo(in);
+
+        assertThat(slow.between(out, in).metres()).isCloseTo(1000 * km * (0.75 * 1.4 + 0.25 * 2), within(1.0));
+        assertThat(slow.between(out, in).minutes())
+                .isCloseTo(
+                        60 * km * 0.25 * 2 / 25
+                                + plain.between(out, new Position(-45, 168.75)).minutes(),
+                        within(0.1))
+                .isCloseTo(slow.between(in, out).minutes(), within(1e-9));
+        assertThat(slow.between(out, new Position(-45, 169)).minutes())
+                .isCloseTo(plain.between(out, new Position(-45, 169)).minutes(), within(1e-9));
+    }
+
+    @Test
     void asksNothingForTooManyPlaces() {
         assertThat(travels(2).ask(List.of(DEPOT, BECK, ISLAND))).contains("too many");
         assertThat(asked).isEmpty();
