@@ -107,7 +107,7 @@ class AgreedVisitsTests {
             assertThat(stop.minutes()).isEqualTo(150);
             assertThat(stop.must()).isTrue();
             assertThat(stop.why())
-                    .contains("Clean strainer overdue", "no room for it in the visit of ")
+                    .contains("Clean strainer", "no room for it in the visit of ")
                     .doesNotContain("confirmed");
         });
 
