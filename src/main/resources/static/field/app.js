@@ -234,9 +234,10 @@ function out() {
       e.person === db.person?.person ? null : h('p', { className: 'soft' }, 'written by another person; it is sent as theirs'),
       (e.why || []).map((w) => h('p', { className: 'caution' }, w)),
       h('div', { className: 'row' }, e.state === 'PARKED' ? h('button', { onclick: () => mendEntry(e) }, 'Mend') : null,
-        e.text ? [h('button', { onclick: () => saveFile(e) }, 'Save as a file'), h('details', null, h('summary', { className: 'button', 'data-at': `read ${e.id}` }, 'Read it'), plain(readWords(JSON.parse(e.text)), (line) => line))] : null,
+        e.text ? h('button', { onclick: () => saveFile(e) }, 'Save as a file') : null,
         e.state === 'PARKED_PHOTO' ? h('button', { onclick: () => retryPhoto(e) }, 'Try the photo again') : null,
-        e.state === 'SENT' ? h('button', { onclick: () => clearEntry(e) }, 'Clear') : null)))) : h('p', { className: 'soft' }, 'Nothing waits.')];
+        e.state === 'SENT' ? h('button', { onclick: () => clearEntry(e) }, 'Clear') : null),
+      e.text ? h('details', null, h('summary', { className: 'button', 'data-at': `read ${e.id}` }, 'Read it'), plain(readWords(JSON.parse(e.text)), (line) => line)) : null))) : h('p', { className: 'soft' }, 'Nothing waits.')];
 }
 
 /** A finished visit in words, as it waits. */

@@ -86,12 +86,7 @@ class FieldPapersTests {
         visit.put("photos", 0);
         visit.put("checklist", LIST);
         visit.put("checks", checks);
-        visit.put(
-                "steps",
-                List.of(
-                        Map.of("setting", "2 turns", "drive", "40", "delivered", "3,2"),
-                        Map.of("setting", "3 turns", "drive", "55", "delivered", "4.1"),
-                        Map.of("setting", "4 turns", "drive", "80", "delivered", "4.9")));
+        visit.put("steps", tried);
         visit.put("works", List.of(work()));
         visit.put("dryFrom", "2027-01-10");
         visit.put("dryUntil", "2027-04-10");
@@ -301,6 +296,21 @@ class FieldPapersTests {
     }
 
     private @org.jspecify.annotations.Nullable String could;
+
+    @Test
+    void recordOfASettingWithoutItsFlowsHasNoPlot() throws IOException {
+        tried = List.of(Map.of("setting", "4 turns"));
+        UUID id = UUID.randomUUID();
+        assertThat(send(id, checks())).hasStatusOk();
+        assertThat(text("/visits/reports/" + id + "/commissioning.pdf"))
+                .contains("4 turns", "Hand-over sheet")
+                .doesNotContain("delivered at the settings tried");
+    }
+
+    private List<Map<String, String>> tried = List.of(
+            Map.of("setting", "2 turns", "drive", "40", "delivered", "3,2"),
+            Map.of("setting", "3 turns", "drive", "55", "delivered", "4.1"),
+            Map.of("setting", "4 turns", "drive", "80", "delivered", "4.9"));
 
     @Test
     void recordFitsOnAPageOfItsOwn() throws IOException {
