@@ -35,13 +35,15 @@ class PeoplePages {
 
     private final PersonAdmin admin;
     private final PersonScreen screen;
+    private final DaysAway away;
     private final Erasure erasure;
     private final People people;
     private final Saving saving;
 
-    PeoplePages(PersonAdmin admin, PersonScreen screen, Erasure erasure, People people, Saving saving) {
+    PeoplePages(PersonAdmin admin, PersonScreen screen, DaysAway away, Erasure erasure, People people, Saving saving) {
         this.admin = admin;
         this.screen = screen;
+        this.away = away;
         this.erasure = erasure;
         this.people = people;
         this.saving = saving;
@@ -114,7 +116,7 @@ class PeoplePages {
             BindingResult errors,
             Model model,
             RedirectAttributes redirect) {
-        if (!saving.did(errors, () -> admin.addLeave(id, form))) {
+        if (!saving.did(errors, () -> away.add(id, form))) {
             return Saving.again(screen.fill(id, model), model);
         }
         redirect.addFlashAttribute("saved", Saved.of("identity.saved.daysAwaySaved"));
@@ -123,7 +125,7 @@ class PeoplePages {
 
     @PostMapping("/{id}/leave/{leave}/remove")
     String removeLeave(@PathVariable UUID id, @PathVariable UUID leave, RedirectAttributes redirect) {
-        admin.removeLeave(id, leave);
+        away.remove(id, leave);
         redirect.addFlashAttribute("saved", Saved.of("identity.saved.daysAwayRemoved"));
         return "redirect:/people/" + id;
     }

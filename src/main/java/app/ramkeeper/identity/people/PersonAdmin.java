@@ -32,13 +32,6 @@ class PersonAdmin {
             boolean disabled,
             @Nullable String roles) {}
 
-    /** Days away, as the page lists them. */
-    record LeaveRow(
-            UUID id,
-            LocalDate fromDate,
-            LocalDate untilDate,
-            @Nullable String note) {}
-
     private final PersonRepository people;
     private final JdbcClient jdbc;
 
@@ -78,36 +71,6 @@ class PersonAdmin {
         person.change(form);
         people.save(person);
         write(id, skills(id), form.skills());
-    }
-
-    @Transactional(readOnly = true)
-    List<LeaveRow> leave(UUID person) {
-        return jdbc.sql(
-                        "select id, from_date, until_date, note from person_leave where person_id = ? order by from_date desc limit 200")
-                .param(person)
-                .query(LeaveRow.class)
-                .list();
-    }
-
-    void addLeave(UUID person, LeaveForm form) {
-        find(person);
-        jdbc.sql(
-                        "insert into person_leave (id, person_id, from_date, until_date, note) values (:id, :person, :from, :until, :note)")
-                .param("id", PersonId.next().value())
-                .param("person", person)
-                .param("from", form.fromDate())
-                .param("until", form.untilDate())
-                .param("note", form.note())
-                .update();
-    }
-
-    void removeLeave(UUID person, UUID leave) {
-        int removed = jdbc.sql("delete from person_leave where id = ? and person_id = ?")
-                .params(leave, person)
-                .update();
-        if (removed == 0) {
-            throw new Missing("leave", leave);
-        }
     }
 
     private Person find(UUID id) {

@@ -17,11 +17,13 @@ import org.springframework.ui.Model;
 class PersonScreen {
 
     private final PersonAdmin admin;
+    private final DaysAway away;
     private final AccountAdmin accounts;
     private final People people;
 
-    PersonScreen(PersonAdmin admin, AccountAdmin accounts, People people) {
+    PersonScreen(PersonAdmin admin, DaysAway away, AccountAdmin accounts, People people) {
         this.admin = admin;
+        this.away = away;
         this.accounts = accounts;
         this.people = people;
     }
@@ -39,11 +41,11 @@ class PersonScreen {
                         .filter(skill -> person.skills().contains(skill.value()))
                         .map(Choice::label)
                         .toList());
-        model.addAttribute("leave", admin.leave(id));
+        model.addAttribute("leave", away.of(id));
         model.addAttribute("account", account.orElse(null));
         model.addAttribute("roles", Stream.of(Role.values()).map(Role::name).toList());
         if (!model.containsAttribute("leaveForm")) {
-            model.addAttribute("leaveForm", new LeaveForm(null, null, null));
+            model.addAttribute("leaveForm", new LeaveForm(null, null, null, null));
         }
         if (!model.containsAttribute("accountForm")) {
             model.addAttribute(

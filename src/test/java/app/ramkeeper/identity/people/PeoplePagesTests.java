@@ -146,6 +146,42 @@ class PeoplePagesTests {
     }
 
     @Test
+    void theOfficeKeepsDaysAwayToo() {
+        String person = officePerson.toString();
+        assertThat(office.submit(
+                                "/days-away",
+                                "/days-away",
+                                "fromDate",
+                                "2031-12-05",
+                                "untilDate",
+                                "2031-12-04",
+                                "note",
+                                "ill")
+                        .body())
+                .contains("Choose who is away.", "The last day lies before the first.", "value=\"ill\"");
+        office.submit(
+                "/days-away",
+                "/days-away",
+                "person",
+                person,
+                "fromDate",
+                "2031-12-05",
+                "untilDate",
+                "2031-12-06",
+                "note",
+                "ill");
+
+        String list = office.get("/days-away").body();
+        assertThat(list).contains("5 Dec 2031 – Sat 6 Dec 2031", "ill");
+        UUID leave = jdbc.sql("select id from person_leave where person_id = ?")
+                .param(officePerson)
+                .query(UUID.class)
+                .single();
+        office.submit("/days-away", "/days-away/" + person + "/" + leave + "/remove");
+        assertThat(office.get("/days-away").body()).doesNotContain("5 Dec 2031 – Sat 6 Dec 2031");
+    }
+
+    @Test
     void aLostUpdateShowsBothTexts() {
         administrator.submit(page() + "/edit", page() + "/edit", "name", "First " + tag, "version", "0");
 
