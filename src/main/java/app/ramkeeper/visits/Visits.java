@@ -95,6 +95,9 @@ public class Visits {
             visit.ask(plan.tasks());
         }
         save(visit);
+        if (tasksToo) {
+            events.publishEvent(new VisitRetasked(id));
+        }
         return true;
     }
 

@@ -107,6 +107,21 @@ class WeekRunTests {
     }
 
     @Test
+    void aRunCountsWhatPressesButHasNoPositionFromTheFirst() {
+        UUID lost = add("Lost field", -45.05, 168.60);
+        jdbc.sql(
+                        "update sites set latitude = null, longitude = null where id = (select site_id from week_stops where id = ?)")
+                .param(lost)
+                .update();
+        add("Field", -45.02, 168.55);
+
+        WeekRun run = runs.byId(run(1)).orElseThrow();
+
+        assertThat(run.lateVisits()).as("said while it went").isEqualTo(1);
+        assertThat(run.message()).endsWith("1 pressing visit left out.");
+    }
+
+    @Test
     void keepsEveryRuleAndSaysWhyWhatIsLeftOut() {
         UUID marked = add("Weedy field", -45.10, 168.75);
         UUID catchment = Uuids.next();
