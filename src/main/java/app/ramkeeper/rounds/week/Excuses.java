@@ -21,7 +21,8 @@ final class Excuses {
         for (Stop stop : after.stops()) {
             if (stop.placed() && !stop.over() && !stop.id().equals(moved) && brokenMore(before, after, stop)) {
                 jdbc.sql("update week_stops set excuse = ? where id = ?")
-                        .params(reason, stop.id())
+                        .param(reason)
+                        .param(stop.id())
                         .update();
             }
         }
