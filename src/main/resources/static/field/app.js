@@ -34,11 +34,16 @@ function today() {
 function stop(v) {
   const site = db.sites.get(v.site);
   return h('li', null, h('a', { href: `#/site/${v.site}` }, `${v.from ? `${v.from} ` : ''}${site?.name || 'Site'}`), wasFinished(v.id) ? null : news(v),
-    h('p', null, `${word('kind', v.kind)}, ${v.minutes} min${v.ring ? '. The office must ring first' : ''}`),
+    h('p', null, `${word('kind', v.kind)}, ${v.minutes} min${v.ring ? '. The office must ring first' : ''}`), rang(v.site),
     v.tasks ? h('p', null, h('strong', null, 'Asked: '), askedWords(v)) : null, v.note ? h('p', { className: 'lines' }, v.note) : null,
     of('followUps', v.site).filter((f) => f.promised).map((f) => h('p', null, h('strong', null, 'Promised: '), f.text, f.due ? `, by ${day(f.due)}` : '')),
     finished(v) || h('div', { className: 'row' }, h('button', { className: 'primary', onclick: () => begin(site, v) }, 'Open the visit')));
 }
+
+/** What somebody at the site rang about and nobody has closed. */
+const rang = (site) => of('calls', site).map((c) => h('div', { className: 'caution' }, h('strong', null, `Somebody rang: ${word('symptom', c.symptom)}${c.install ? `, ${c.install}` : ''}`),
+  [c.people && 'People without water.', c.stock && 'Stock without water.', c.dry && `Water lasts until ${moment(Date.parse(c.dry))}.`, c.promised && `Promised by ${moment(Date.parse(c.promised))}.`].filter(Boolean).join(' '),
+  c.advice ? h('div', { className: 'lines' }, `Told them: ${c.advice}`) : null, c.note ? h('div', { className: 'lines' }, c.note) : null));
 
 /** The tasks that a visit asks for, in words; of several installs each by its name. */
 function askedWords(v) {
@@ -122,7 +127,7 @@ function site(id) {
   const planned = db.data.planned.filter((v) => v.site === id);
   return [h('h1', null, s.name), s.locality ? h('p', { className: 'soft' }, s.locality) : null,
     closed ? h('div', { className: 'caution' }, h('strong', null, `Closed until ${day(closed.until)}`), closed.reason || '') : null,
-    s.hazards ? h('div', { className: 'caution' }, h('strong', null, 'Take care'), s.hazards.map((z) => h('div', null, `${nice(z.kind)}${z.text ? `: ${z.text}` : ''}`))) : null,
+    rang(id), s.hazards ? h('div', { className: 'caution' }, h('strong', null, 'Take care'), s.hazards.map((z) => h('div', null, `${nice(z.kind)}${z.text ? `: ${z.text}` : ''}`))) : null,
     s.biosecurity && s.biosecurity !== 'CLEAN' ? h('div', { className: 'caution' }, h('strong', null, `Catchment ${s.catchment}: ${nice(s.biosecurity)}`), 'Clean and dry boots and tools before the next catchment.') : null,
     h('div', { className: 'row' }, planned.length ? planned.map((v) => finished(v) || h('button', { className: 'primary', onclick: () => begin(s, v) }, `Visit of ${day(v.on)}`)) : null,
       h('button', { onclick: () => begin(s, null) }, 'Visit without a plan')),

@@ -130,6 +130,11 @@ final class BundleSql {
                 where v.n <= 3 order by v.site_id, v.n""");
         SECTIONS.put("followUps", """
                 select f.id, f.site_id as site, f.text, f.due_on as due, f.promised from open_follow_ups f order by f.id""");
+        SECTIONS.put("calls", """
+                select c.site_id as site, c.symptom, i.name as install, c.people_dry as people, c.stock_dry as stock,
+                  c.received_at + make_interval(mins => (60 * c.water_hours_left)::int) as dry, c.promised_by as promised, c.advice, c.note
+                from calls c left join installs i on i.id = c.install_id where c.closed_at is null and c.site_id is not null
+                order by c.promised_by nulls last, c.received_at, c.id""");
         SECTIONS.put("planned", """
                 select v.id, v.site_id as site, v.kind, v.planned_on as "on", to_char(v.planned_from, 'HH24:MI') as "from", v.minutes, v.answer,
                   v.office_must_ring as ring, v.note, (select j.install_id from jobs j where j.commissioning_visit = v.id limit 1) as install,

@@ -205,6 +205,34 @@ class FieldPhoneBrowserTests extends FieldRun {
         assertThat(page.locator("#bar")).not().containsText("No signal");
     }
 
+    @Test
+    void whoeverIsSentToACallReadsWhatTheyRangAbout() {
+        Page page = phone();
+        PersonId person = signIn(page, "Vesper Rill", Role.TECHNICIAN);
+        planned(person);
+        jdbc.sql("""
+                        insert into calls (id, received_at, taken_by, site_id, install_id, symptom, water_hours_left, stock_dry, advice, promised_by)
+                        values (:id, :at, :by, :site, :install, 'LESS_WATER', 6, true, 'Open the scour valve once', :by_when)""")
+                .param("id", UUID.randomUUID())
+                .param("at", java.time.OffsetDateTime.now(clock))
+                .param("by_when", java.time.OffsetDateTime.now(clock).plusHours(5))
+                .param("by", person.value())
+                .param("site", site)
+                .param("install", install)
+                .update();
+        toField(page);
+        for (Locator where : List.of(
+                page.locator("main li").filter(new Locator.FilterOptions().setHasText("Tussock")),
+                page.locator("main"))) {
+            assertThat(where).containsText("Somebody rang: Less water than usual, Top ram");
+            assertThat(where).containsText("Stock without water. Water lasts until");
+            assertThat(where).containsText("Promised by");
+            assertThat(where).containsText("Told them: Open the scour valve once");
+            page.evaluate("id => { location.hash = '#/site/' + id; }", site.toString());
+        }
+        isAccessible(page);
+    }
+
     private UUID task(String kind, LocalDate due, LocalDate until) {
         UUID id = UUID.randomUUID();
         jdbc.sql(
