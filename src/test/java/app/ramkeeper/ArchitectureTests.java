@@ -128,6 +128,20 @@ class ArchitectureTests {
     }
 
     @Test
+    @DisplayName("no template holds what goes wrong only once there is something to draw")
+    void templatesHoldNoTraps() throws IOException {
+        assertThat(lines(
+                        TEMPLATES,
+                        ".html",
+                        "<[^>]*th:(if|unless)=[^>]*th:replace=|<[^>]*th:replace=[^>]*th:(if|unless)="))
+                .as("a condition beside a replacement: the replacement goes first")
+                .isEmpty();
+        assertThat(lines(TEMPLATES, ".html", "th:(aria|data)-[a-z-]+=\"[^\"]*\\$\\{@"))
+                .as("a bean asked where the engine forbids it")
+                .isEmpty();
+    }
+
+    @Test
     @DisplayName("SEC-71 uses neither broken hashes and ciphers nor guessable random numbers")
     void sec71UsesNoBrokenAlgorithm() throws IOException {
         assertThat(lines(
