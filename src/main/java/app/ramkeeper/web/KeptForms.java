@@ -14,6 +14,10 @@ import org.springframework.ui.ModelMap;
 import org.springframework.validation.BeanPropertyBindingResult;
 import org.springframework.validation.BindingResult;
 import org.springframework.validation.FieldError;
+import org.springframework.web.bind.ServletRequestBindingException;
+import org.springframework.web.bind.WebDataBinder;
+import org.springframework.web.bind.annotation.ControllerAdvice;
+import org.springframework.web.bind.annotation.InitBinder;
 import org.springframework.web.bind.support.WebDataBinderFactory;
 import org.springframework.web.context.request.NativeWebRequest;
 import org.springframework.web.method.annotation.ModelFactory;
@@ -50,6 +54,18 @@ class KeptForms {
         };
     }
 
+    /** The framework reads 256 rows of a table; a pump model's has more points. */
+    @ControllerAdvice
+    static class LongTables {
+
+        private static final int ROWS = 2500;
+
+        @InitBinder
+        void readLongTables(WebDataBinder binder) {
+            binder.setAutoGrowCollectionLimit(ROWS);
+        }
+    }
+
     /** Reads the form as the framework does, and puts it where it belongs. */
     private record Keeping(HandlerMethodArgumentResolver inner, ObjectProvider<ConversionService> conversion)
             implements HandlerMethodArgumentResolver {
@@ -66,7 +82,12 @@ class KeptForms {
                 NativeWebRequest request,
                 @Nullable WebDataBinderFactory binders)
                 throws Exception {
-            Object form = inner.resolveArgument(parameter, container, request, binders);
+            Object form;
+            try {
+                form = inner.resolveArgument(parameter, container, request, binders);
+            } catch (IndexOutOfBoundsException beyond) {
+                throw new ServletRequestBindingException("A table has more rows than are read", beyond);
+            }
             if (form != null && container != null) {
                 keep(ModelFactory.getNameForParameter(parameter), form, container.getModel());
             }
