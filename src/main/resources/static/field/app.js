@@ -248,9 +248,9 @@ function out() {
 /** A finished visit in words, as it waits. */
 function readWords(v) {
   const at = (x) => (installsOf(v.site).length > 1 && db.installs.get(x.install)?.name ? `, ${db.installs.get(x.install).name}` : '');
-  return [`${day(v.on)}: ${word('kind', v.kind)}, ${nice(v.outcome)}`, ...v.works.map((w) => `${kindOf(w.kind)?.name || 'Task'}${at(w)}: ${word('workOutcome', w.outcome)}${w.note ? `. ${w.note}` : ''}`),
-    ...v.readings.map((r) => `${nice(r.quantity)}${at(r)}: ${r.value} ${unitWord(r.unit)}`), ...v.findings.map((f) => [word('symptom', f.symptom), f.cause, f.action].filter(Boolean).join('. ')),
-    ...v.parts.map((p) => `${p.quantity} × ${p.text || partName(p.part)}`), ...v.followUps.map((f) => `Left to do: ${f.text}`), v.note].filter(Boolean);
+  return [`${day(v.on)}: ${word('kind', v.kind)}, ${nice(v.outcome)}`, ...(v.works || []).map((w) => `${kindOf(w.kind)?.name || 'Task'}${at(w)}: ${word('workOutcome', w.outcome)}${w.note ? `. ${w.note}` : ''}`),
+    ...(v.readings || []).map((r) => `${nice(r.quantity)}${at(r)}: ${r.value} ${unitWord(r.unit)}`), ...(v.findings || []).map((f) => [word('symptom', f.symptom), f.cause, f.action].filter(Boolean).join('. ')),
+    ...(v.parts || []).map((p) => `${p.quantity} × ${p.text || partName(p.part)}`), ...(v.followUps || []).map((f) => `Left to do: ${f.text}`), v.note].filter(Boolean);
 }
 
 async function mendEntry(e) {

@@ -5,9 +5,7 @@ import app.ramkeeper.identity.ForOffice;
 import app.ramkeeper.rounds.out.Publishing;
 import app.ramkeeper.rounds.run.WeekRun;
 import app.ramkeeper.rounds.run.WeekRuns;
-import app.ramkeeper.rounds.week.OpenCalls;
 import app.ramkeeper.rounds.week.Preparation;
-import app.ramkeeper.rounds.week.Stop;
 import app.ramkeeper.rounds.week.Versions;
 import app.ramkeeper.rounds.week.Week;
 import app.ramkeeper.rounds.week.WeekEdits;
@@ -40,7 +38,6 @@ class WeekPages {
     private final WeekRuns runs;
     private final Versions versions;
     private final Publishing publishing;
-    private final OpenCalls calls;
     private final Mondays mondays;
 
     WeekPages(
@@ -50,7 +47,6 @@ class WeekPages {
             WeekRuns runs,
             Versions versions,
             Publishing publishing,
-            OpenCalls calls,
             Mondays mondays) {
         this.weeks = weeks;
         this.preparation = preparation;
@@ -58,7 +54,6 @@ class WeekPages {
         this.runs = runs;
         this.versions = versions;
         this.publishing = publishing;
-        this.calls = calls;
         this.mondays = mondays;
     }
 
@@ -78,8 +73,7 @@ class WeekPages {
             Week week = weeks.load(plan);
             WeekView view = WeekView.of(week, mondays.today());
             model.addAttribute("week", view);
-            model.addAttribute(
-                    "calls", calls.at(week.stops().stream().map(Stop::siteId).toList()));
+            model.addAttribute("calls", week.calls());
             model.addAttribute("against", publishing.against(week));
             model.addAttribute("only", person);
             model.addAttribute("run", runs.last(plan).orElse(null));

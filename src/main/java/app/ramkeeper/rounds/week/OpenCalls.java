@@ -55,17 +55,26 @@ public class OpenCalls {
         }
     }
 
+    /** The most pressing one of each site of a week's plan, for the statement that reads the week. */
+    static final String OF_PLAN = mostPressing("site_id in (select site_id from week_stops where plan_id = :plan)");
+
     /** The most pressing one of each site. */
     public Map<UUID, OpenCall> at(Collection<UUID> sites) {
-        List<OpenCall> all = jdbc.sql("""
-                        select distinct on (site_id) site_id, id, symptom, people_dry, stock_dry, promised_by at time zone :zone as promised_by,
-                          (received_at + make_interval(mins => (60 * water_hours_left)::int)) at time zone :zone as dry_at
-                        from calls where closed_at is null and site_id = any(:sites)
-                        order by site_id, promised_by nulls last, received_at, id""")
+        return bySite(jdbc.sql(mostPressing("site_id = any(:sites)"))
                 .param("zone", clock.getZone().getId())
                 .param("sites", sites.toArray(UUID[]::new))
                 .query(OpenCall.class)
-                .list();
-        return all.stream().collect(Collectors.toMap(OpenCall::siteId, Function.identity()));
+                .list());
+    }
+
+    static Map<UUID, OpenCall> bySite(List<OpenCall> calls) {
+        return calls.stream().collect(Collectors.toMap(OpenCall::siteId, Function.identity()));
+    }
+
+    private static String mostPressing(String where) {
+        return """
+                select distinct on (site_id) site_id, id, symptom, people_dry, stock_dry, promised_by at time zone :zone as promised_by,
+                  (received_at + make_interval(mins => (60 * water_hours_left)::int)) at time zone :zone as dry_at
+                from calls where closed_at is null and %s order by site_id, promised_by nulls last, received_at, id""".formatted(where);
     }
 }

@@ -1,6 +1,7 @@
 package app.ramkeeper.rounds.week;
 
 import app.ramkeeper.rounds.week.DayTimes.Breach;
+import app.ramkeeper.rounds.week.OpenCalls.OpenCall;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -19,16 +20,24 @@ public final class Week {
     private final List<Stop> stops;
     private final Map<RoundKey, TechDay> rounds = new LinkedHashMap<>();
     private final List<String> nowhere;
+    private final Map<UUID, OpenCall> calls;
     private final Drive drive;
     private final Map<RoundKey, List<Stop>> byRound;
     private final Map<RoundKey, DayTimes> times = new HashMap<>();
 
     Week(WeekPlan plan, List<Stop> stops, List<TechDay> rounds, Drive drive) {
-        this(plan, stops, rounds, List.of(), drive);
+        this(plan, stops, rounds, List.of(), Map.of(), drive);
     }
 
-    Week(WeekPlan plan, List<Stop> stops, List<TechDay> rounds, List<String> nowhere, Drive drive) {
+    Week(
+            WeekPlan plan,
+            List<Stop> stops,
+            List<TechDay> rounds,
+            List<String> nowhere,
+            Map<UUID, OpenCall> calls,
+            Drive drive) {
         this.nowhere = nowhere;
+        this.calls = calls;
         this.plan = plan;
         this.stops = stops;
         this.drive = drive.where(stops);
@@ -58,7 +67,7 @@ public final class Week {
                                     : Stops.placed(stop, p.personId(), p.day(), p.position());
                 })
                 .toList();
-        return new Week(plan, placed, rounds(), nowhere, drive);
+        return new Week(plan, placed, rounds(), nowhere, calls, drive);
     }
 
     public WeekPlan plan() {
@@ -76,6 +85,11 @@ public final class Week {
     /** Who has neither depot nor place of their own, and so no rounds. */
     public List<String> nowhere() {
         return nowhere;
+    }
+
+    /** What nobody has closed yet of what was rung about, by site. */
+    public Map<UUID, OpenCall> calls() {
+        return calls;
     }
 
     public Drive drive() {

@@ -6,6 +6,7 @@ import app.ramkeeper.fleet.Position;
 import app.ramkeeper.rounds.travel.Travels;
 import app.ramkeeper.rounds.week.Hours.Access;
 import app.ramkeeper.rounds.week.Hours.Closed;
+import app.ramkeeper.rounds.week.OpenCalls.OpenCall;
 import app.ramkeeper.rounds.week.Supplies.Need;
 import app.ramkeeper.rounds.week.Supplies.OnHand;
 import app.ramkeeper.rounds.week.TechDays.Team;
@@ -14,6 +15,7 @@ import app.ramkeeper.shared.OneStatement;
 import app.ramkeeper.visits.PlanVisit;
 import app.ramkeeper.visits.WorksBehind;
 import app.ramkeeper.visits.WorksBehind.Works;
+import java.time.Clock;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
@@ -70,12 +72,14 @@ public class WeekStore {
     private final TechDays techDays;
     private final Travels travels;
     private final WorksBehind works;
+    private final Clock clock;
 
-    WeekStore(JdbcClient jdbc, TechDays techDays, Travels travels, WorksBehind works) {
+    WeekStore(JdbcClient jdbc, TechDays techDays, Travels travels, WorksBehind works, Clock clock) {
         this.jdbc = jdbc;
         this.techDays = techDays;
         this.travels = travels;
         this.works = works;
+        this.clock = clock;
     }
 
     /** The plan of the week that begins on a Monday. */
@@ -98,9 +102,16 @@ public class WeekStore {
 
     /** The week with all that is needed to drive its rounds. */
     public Week load(WeekPlan plan) {
-        List<Stop> stops = stops(plan.id());
+        return week(plan, stops(plan.id()));
+    }
+
+    private Week week(WeekPlan plan, List<Stop> stops) {
         Team team = techDays.of(plan, stops);
-        return new Week(plan, stops, team.days(), team.nowhere(), drive(plan.id(), stops, team.days()));
+        Map<String, ?> params =
+                Map.of("plan", plan.id(), "zone", clock.getZone().getId());
+        Lists lists = LISTS.read(jdbc, params, Lists.class);
+        Drive drive = new Drive(travels.known(places(stops, team.days())), rules(lists, stops));
+        return new Week(plan, stops, team.days(), team.nowhere(), OpenCalls.bySite(lists.calls()), drive);
     }
 
     /** The week as an earlier version had it: today's stops, yesterday's places. */
@@ -110,8 +121,7 @@ public class WeekStore {
         List<Stop> stops = stops(plan.id()).stream()
                 .map(stop -> placed(stop, then.get(stop.id())))
                 .toList();
-        Team team = techDays.of(plan, stops);
-        return new Week(plan, stops, team.days(), team.nowhere(), drive(plan.id(), stops, team.days()));
+        return week(plan, stops);
     }
 
     /** Where a stop stood in a version. */
@@ -151,10 +161,6 @@ public class WeekStore {
                 .list();
     }
 
-    private Drive drive(UUID plan, List<Stop> stops, List<TechDay> rounds) {
-        return new Drive(travels.known(places(stops, rounds)), rules(plan, stops));
-    }
-
     /** All places of a week. */
     public static List<Position> places(List<Stop> stops, List<TechDay> rounds) {
         return Stream.concat(
@@ -167,10 +173,16 @@ public class WeekStore {
 
     record Skill(String code, String name) {}
 
-    /** What the rules of one week are made of. */
-    record Lists(List<Skill> skills, List<Access> access, List<Closed> closed, List<Need> needs, List<OnHand> levels) {}
+    /** What the rules of one week are made of, and what was rung about. */
+    record Lists(
+            List<Skill> skills,
+            List<Access> access,
+            List<Closed> closed,
+            List<Need> needs,
+            List<OnHand> levels,
+            List<OpenCall> calls) {}
 
-    private static final OneStatement RULES = new OneStatement()
+    private static final OneStatement LISTS = new OneStatement()
             .list("skills", "select code, name from skills")
             .list("access", """
                     select site_id, weekday, (extract(epoch from from_time) / 60)::int as "from", (extract(epoch from until_time) / 60)::int as until
@@ -182,7 +194,8 @@ public class WeekStore {
             .list("needs", NEEDS)
             .list("levels", """
                     select coalesce(sp.person_id, sp.depot_id) as owner_id, l.part_id, sum(l.quantity)::float8 as quantity
-                    from stock_levels l join stock_places sp on sp.id = l.place_id group by 1, 2""");
+                    from stock_levels l join stock_places sp on sp.id = l.place_id group by 1, 2""")
+            .list("calls", OpenCalls.OF_PLAN);
 
     /** What belongs to works of some days; all else is left to its tasks. */
     private Map<UUID, Works> works(List<Stop> stops) {
@@ -192,11 +205,13 @@ public class WeekStore {
                 .filter(Objects::nonNull)
                 .map(visit -> (UUID) Objects.requireNonNull(visit))
                 .toList();
+        if (visits.isEmpty()) {
+            return Map.of();
+        }
         return works.of(visits).stream().collect(Collectors.toMap(Works::visit, Function.identity()));
     }
 
-    private Rules rules(UUID plan, List<Stop> stops) {
-        Lists lists = RULES.read(jdbc, Map.of("plan", plan), Lists.class);
+    private Rules rules(Lists lists, List<Stop> stops) {
         return new Rules(
                 new Hours(
                         lists.access().stream().collect(Collectors.groupingBy(Access::siteId)),
