@@ -1,6 +1,8 @@
 package app.ramkeeper.rounds.run;
 
+import app.ramkeeper.rounds.week.Versions;
 import app.ramkeeper.rounds.week.WeekStore.Placing;
+import app.ramkeeper.shared.OneStatement;
 import java.sql.Timestamp;
 import java.time.Clock;
 import java.time.LocalDate;
@@ -50,6 +52,14 @@ class RunStore {
                 .param(plan)
                 .query(WeekRun.class)
                 .optional();
+    }
+
+    private static final OneStatement BESIDE = new OneStatement()
+            .list("runs", RUN + "where plan_id = :plan order by asked_at desc, id desc limit 1")
+            .list("history", Versions.SINCE);
+
+    Beside beside(UUID plan) {
+        return BESIDE.read(jdbc, Map.of("plan", plan, "no", 0), Beside.class);
     }
 
     void started(UUID id) {

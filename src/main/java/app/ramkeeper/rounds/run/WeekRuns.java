@@ -78,6 +78,12 @@ public class WeekRuns {
         return runs.last(plan.id());
     }
 
+    /** The last run of a week and the changes of its plan. */
+    @Transactional(readOnly = true)
+    public Beside beside(WeekPlan plan) {
+        return runs.beside(plan.id());
+    }
+
     /** Takes over the result that was kept because the plan had been changed meanwhile. */
     public void takeOver(By by, UUID run) {
         WeekPlan plan = plan(by.monday());

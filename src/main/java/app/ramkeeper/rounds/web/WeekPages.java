@@ -3,6 +3,7 @@ package app.ramkeeper.rounds.web;
 import app.ramkeeper.identity.CurrentUser;
 import app.ramkeeper.identity.ForOffice;
 import app.ramkeeper.rounds.out.Publishing;
+import app.ramkeeper.rounds.run.Beside;
 import app.ramkeeper.rounds.run.WeekRun;
 import app.ramkeeper.rounds.run.WeekRuns;
 import app.ramkeeper.rounds.week.Preparation;
@@ -76,8 +77,9 @@ class WeekPages {
             model.addAttribute("calls", week.calls());
             model.addAttribute("against", publishing.against(week));
             model.addAttribute("only", person);
-            model.addAttribute("run", runs.last(plan).orElse(null));
-            model.addAttribute("history", versions.since(plan.id(), 0));
+            Beside beside = runs.beside(plan);
+            model.addAttribute("run", beside.run());
+            model.addAttribute("history", beside.history());
         }
         return "rounds/week";
     }

@@ -15,6 +15,11 @@ import org.springframework.stereotype.Repository;
 @Repository
 public class Versions {
 
+    /** The changes of a plan after a version, newest first. */
+    public static final String SINCE = """
+            select v.no, v.at, p.name, v.what, v.same_as from week_versions v left join people p on p.id = v.by_person
+            where v.plan_id = :plan and v.no > :no order by v.no desc limit 200""";
+
     private final JdbcClient jdbc;
     private final Clock clock;
 
@@ -64,9 +69,11 @@ public class Versions {
 
     /** The changes after a version, newest first. */
     public List<Change> since(UUID plan, int version) {
-        return jdbc.sql("""
-                        select v.no, v.at, p.name, v.what, v.same_as from week_versions v left join people p on p.id = v.by_person
-                        where v.plan_id = ? and v.no > ? order by v.no desc limit 200""").param(plan).param(version).query(Change.class).list();
+        return jdbc.sql(SINCE)
+                .param("plan", plan)
+                .param("no", version)
+                .query(Change.class)
+                .list();
     }
 
     /**
