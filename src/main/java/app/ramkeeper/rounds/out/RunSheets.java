@@ -3,7 +3,6 @@ package app.ramkeeper.rounds.out;
 import app.ramkeeper.fleet.Position;
 import app.ramkeeper.identity.ForField;
 import app.ramkeeper.rounds.week.DayTimes.Line;
-import app.ramkeeper.rounds.week.OpenCalls;
 import app.ramkeeper.rounds.week.OpenCalls.OpenCall;
 import app.ramkeeper.rounds.week.TechDay;
 import app.ramkeeper.rounds.week.Week;
@@ -30,11 +29,9 @@ import org.springframework.transaction.annotation.Transactional;
 public class RunSheets {
 
     private final JdbcClient jdbc;
-    private final OpenCalls calls;
 
-    RunSheets(JdbcClient jdbc, OpenCalls calls) {
+    RunSheets(JdbcClient jdbc) {
         this.jdbc = jdbc;
-        this.calls = calls;
     }
 
     /**
@@ -125,13 +122,12 @@ public class RunSheets {
                               order by coalesce(p.contact_id, p.customer_id), near) d) r) who on true
                         where s.id = any(:ids)""").param("ids", sites).param("day", round.day()).query(Place.class).list().stream()
                         .collect(Collectors.toMap(Place::siteId, place -> place));
-        Map<UUID, OpenCall> open = calls.at(List.of(sites));
         Map<UUID, List<Lack>> lacks = lacks(lines).stream().collect(Collectors.groupingBy(Lack::stopId));
         return lines.stream()
                 .map(line -> new Entry(
                         line,
                         places.get(line.stop().siteId()),
-                        line.stop().over() ? null : open.get(line.stop().siteId()),
+                        line.stop().over() ? null : week.calls().get(line.stop().siteId()),
                         lacks.getOrDefault(line.stop().id(), List.of())))
                 .toList();
     }

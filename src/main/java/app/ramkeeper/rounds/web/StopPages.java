@@ -3,7 +3,6 @@ package app.ramkeeper.rounds.web;
 import app.ramkeeper.identity.ForOffice;
 import app.ramkeeper.rounds.out.Publishing;
 import app.ramkeeper.rounds.week.DayTimes;
-import app.ramkeeper.rounds.week.OpenCalls;
 import app.ramkeeper.rounds.week.Openings;
 import app.ramkeeper.rounds.week.RoundKey;
 import app.ramkeeper.rounds.week.Stop;
@@ -41,11 +40,9 @@ class StopPages {
     private final WeekStore weeks;
     private final WeekEdits edits;
     private final Publishing publishing;
-    private final OpenCalls calls;
     private final Mondays mondays;
 
-    StopPages(WeekStore weeks, WeekEdits edits, Publishing publishing, OpenCalls calls, Mondays mondays) {
-        this.calls = calls;
+    StopPages(WeekStore weeks, WeekEdits edits, Publishing publishing, Mondays mondays) {
         this.weeks = weeks;
         this.edits = edits;
         this.publishing = publishing;
@@ -64,8 +61,7 @@ class StopPages {
         model.addAttribute("monday", monday);
         model.addAttribute("plan", week.plan());
         model.addAttribute("stop", stop);
-        model.addAttribute(
-                "call", stop.over() ? null : calls.at(List.of(stop.siteId())).get(stop.siteId()));
+        model.addAttribute("call", stop.over() ? null : week.calls().get(stop.siteId()));
         model.addAttribute("keptOut", week.drive().rules().worksKeepOut(stop));
         model.addAttribute("form", form);
         model.addAttribute(

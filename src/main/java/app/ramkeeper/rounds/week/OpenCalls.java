@@ -1,30 +1,19 @@
 package app.ramkeeper.rounds.week;
 
 import app.ramkeeper.visits.Symptom;
-import java.time.Clock;
 import java.time.LocalDate;
 import java.time.LocalDateTime;
-import java.util.Collection;
 import java.util.List;
 import java.util.Map;
 import java.util.UUID;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
-import org.springframework.jdbc.core.simple.JdbcClient;
-import org.springframework.stereotype.Component;
 
 /** Calls that nobody has closed yet, at the sites of a week. */
-@Component
-public class OpenCalls {
+public final class OpenCalls {
 
-    private final JdbcClient jdbc;
-    private final Clock clock;
-
-    OpenCalls(JdbcClient jdbc, Clock clock) {
-        this.jdbc = jdbc;
-        this.clock = clock;
-    }
+    private OpenCalls() {}
 
     /**
      * What somebody rang about, in the company's time.
@@ -55,26 +44,14 @@ public class OpenCalls {
         }
     }
 
-    /** The most pressing one of each site of a week's plan, for the statement that reads the week. */
-    static final String OF_PLAN = mostPressing("site_id in (select site_id from week_stops where plan_id = :plan)");
-
-    /** The most pressing one of each site. */
-    public Map<UUID, OpenCall> at(Collection<UUID> sites) {
-        return bySite(jdbc.sql(mostPressing("site_id = any(:sites)"))
-                .param("zone", clock.getZone().getId())
-                .param("sites", sites.toArray(UUID[]::new))
-                .query(OpenCall.class)
-                .list());
-    }
+    /** The most pressing one of each site of a plan, for the statement that reads the week. */
+    static final String OF_PLAN = """
+            select distinct on (site_id) site_id, id, symptom, people_dry, stock_dry, promised_by at time zone :zone as promised_by,
+              (received_at + make_interval(mins => (60 * water_hours_left)::int)) at time zone :zone as dry_at
+            from calls where closed_at is null and site_id in (select site_id from week_stops where plan_id = :plan)
+            order by site_id, promised_by nulls last, received_at, id""";
 
     static Map<UUID, OpenCall> bySite(List<OpenCall> calls) {
         return calls.stream().collect(Collectors.toMap(OpenCall::siteId, Function.identity()));
-    }
-
-    private static String mostPressing(String where) {
-        return """
-                select distinct on (site_id) site_id, id, symptom, people_dry, stock_dry, promised_by at time zone :zone as promised_by,
-                  (received_at + make_interval(mins => (60 * water_hours_left)::int)) at time zone :zone as dry_at
-                from calls where closed_at is null and %s order by site_id, promised_by nulls last, received_at, id""".formatted(where);
     }
 }
